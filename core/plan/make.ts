@@ -1,0 +1,67 @@
+import { chooseBond } from "../stages/bond/bond.ts";
+import { cutBoards } from "../stages/cutting/cutting.ts";
+import { fixClips } from "../stages/fixing/fixing.ts";
+import { orderLaying } from "../stages/laying/laying.ts";
+import { prepareBase } from "../stages/preparation/preparation.ts";
+import { setOut } from "../stages/setout/setout.ts";
+import { judgeSite } from "../stages/site/site.ts";
+import { judgeSurface } from "../stages/surface/surface.ts";
+import { takeOff } from "../stages/takeoff/takeoff.ts";
+import type { LoadedJob } from "./load.ts";
+import type { PlanRecord } from "./record.ts";
+
+/** The stages in the job's own order, as a caller may show them. */
+export const STAGES = [
+  "surface",
+  "preparation",
+  "setout",
+  "bond",
+  "fixing",
+  "cutting",
+  "laying",
+  "takeoff",
+  "site",
+] as const;
+export type StageName = (typeof STAGES)[number];
+
+/**
+ * The story: a loaded job goes down the stages, one after another.
+ * `onStage` hears each stage's name before it starts; what it throws ends the work (that is how a user stops it).
+ */
+export function makePlan(loaded: LoadedJob, onStage: (stage: StageName) => void = () => {}): PlanRecord {
+  const { job } = loaded.read;
+  const { survey } = loaded;
+  onStage("surface");
+  const surface = judgeSurface(job, survey);
+  onStage("preparation");
+  const preparation = prepareBase(job, survey, surface);
+  onStage("setout");
+  const setout = setOut(job, survey, surface);
+  onStage("bond");
+  const bond = chooseBond(job, setout);
+  onStage("fixing");
+  const fixing = fixClips(job, setout, bond);
+  onStage("cutting");
+  const cutting = cutBoards(job, setout, bond);
+  onStage("laying");
+  const laying = orderLaying(job, setout, bond, fixing);
+  onStage("takeoff");
+  const takeoff = takeOff(job, survey, preparation, setout, bond, fixing, cutting);
+  onStage("site");
+  const site = judgeSite(job, survey, surface, setout);
+  return {
+    job,
+    jobHash: loaded.read.hash,
+    defaultsUsed: loaded.read.defaultsUsed,
+    survey,
+    surface,
+    preparation,
+    setout,
+    bond,
+    fixing,
+    cutting,
+    laying,
+    takeoff,
+    site,
+  };
+}

@@ -1,0 +1,3 @@
+/** Codes of this stage and the data their sentences need. Sentences: words/<language>/laying.ts. */
+// biome-ignore lint/complexity/noBannedTypes: filled by the stage
+export type LayingFindings = {};
