@@ -20,12 +20,25 @@ export function polyline(layer: Layer, points: readonly Pt[], pen: Stroke = THIN
   return { kind: "path", layer, points, closed: false, stroke: pen, fill: null };
 }
 
-export function polygon(layer: Layer, points: readonly Pt[], pen: Stroke | null = THIN, fill: Fill | null = null): Item {
+export function polygon(
+  layer: Layer,
+  points: readonly Pt[],
+  pen: Stroke | null = THIN,
+  fill: Fill | null = null,
+): Item {
   return { kind: "path", layer, points, closed: true, stroke: pen, fill };
 }
 
 /** A box from its lower left corner. */
-export function box(layer: Layer, x: number, y: number, width: number, height: number, pen: Stroke | null = THIN, fill: Fill | null = null): Item {
+export function box(
+  layer: Layer,
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+  pen: Stroke | null = THIN,
+  fill: Fill | null = null,
+): Item {
   const points: Pt[] = [
     [x, y],
     [x + width, y],
@@ -70,7 +83,13 @@ export function textIn(at: Pt, words: string, widthMm: number, look: TextLook = 
  * Wrapped text on a sheet, its top left corner at `at` (or top centre, top right with `align`).
  * @returns the items and the paper height they take, mm (line pitch 1.6 capital heights).
  */
-export function paragraph(at: Pt, words: string, widthMm: number, look: TextLook = {}, maxLines = 1000): { items: Item[]; heightMm: number } {
+export function paragraph(
+  at: Pt,
+  words: string,
+  widthMm: number,
+  look: TextLook = {},
+  maxLines = 1000,
+): { items: Item[]; heightMm: number } {
   const height = look.heightMm ?? 2.5;
   const lines = wrapText(words, widthMm, height, look.bold, maxLines);
   const pitch = LINE_PITCH * height;
@@ -80,7 +99,15 @@ export function paragraph(at: Pt, words: string, widthMm: number, look: TextLook
 /** Distance of two lines' feet, in heights of the capitals. */
 export const LINE_PITCH = 1.65;
 
-export function mark(layer: Layer, at: Pt, symbol: MarkSymbol, sizeMm: number, turnDeg = 0, tone: Tone = "ink", number?: string): Item {
+export function mark(
+  layer: Layer,
+  at: Pt,
+  symbol: MarkSymbol,
+  sizeMm: number,
+  turnDeg = 0,
+  tone: Tone = "ink",
+  number?: string,
+): Item {
   const item: Item = { kind: "mark", layer, at, symbol, sizeMm, turnDeg, tone };
   return number === undefined ? item : { ...item, number };
 }

@@ -71,9 +71,20 @@ export type Item =
       turnDeg: number;
       bold: boolean;
       tone: Tone;
+      /** Painted on a white ground, so that no line crosses the figure. */
+      ground?: boolean;
     }
   /** A small symbol of our own drawing, sized on paper. */
-  | { kind: "mark"; layer: Layer; at: Pt; symbol: MarkSymbol; sizeMm: number; turnDeg: number; tone: Tone; number?: string };
+  | {
+      kind: "mark";
+      layer: Layer;
+      at: Pt;
+      symbol: MarkSymbol;
+      sizeMm: number;
+      turnDeg: number;
+      tone: Tone;
+      number?: string;
+    };
 export type MarkSymbol =
   | "stop"
   | "warn"
@@ -116,4 +127,6 @@ export interface Paper {
   title: string;
   sheets: Sheet[];
   dxf: boolean;
+  /** Said once below the drawing in a DXF, which has no title block: title, number, what it is not released for. */
+  notes?: string[];
 }

@@ -29,23 +29,45 @@ export interface TableParts {
  * A table on a sheet: head, then rows, each as high as its fullest cell, until `bottom` is reached.
  * An empty cell stays blank, to write in. Cost: the text that is drawn.
  */
-export function table(x: number, top: number, columns: readonly Column[], rows: readonly (readonly string[])[], bottom = 0, look: TableLook = {}): TableParts {
+export function table(
+  x: number,
+  top: number,
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  bottom = 0,
+  look: TableLook = {},
+): TableParts {
   const height = look.heightMm ?? 2.5;
   const width = columns.reduce((sum, column) => sum + column.widthMm, 0);
   const items: Item[] = [];
   let y = top;
   const put = (cells: readonly string[], head: boolean): boolean => {
-    const lines = columns.map((column, i) => wrapText(cells[i] ?? "", column.widthMm - 2 * PAD, height, head || column.bold === true, head ? 2 : (column.lines ?? 1)));
+    const lines = columns.map((column, i) =>
+      wrapText(
+        cells[i] ?? "",
+        column.widthMm - 2 * PAD,
+        height,
+        head || column.bold === true,
+        head ? 2 : (column.lines ?? 1),
+      ),
+    );
     const most = Math.max(...lines.map((cell) => cell.length));
     const tall = Math.max(look.rowMm ?? 0, height + (most - 1) * LINE_PITCH * height + 2 * PAD);
     if (y - tall < bottom - 1e-9) return false;
     let left = x;
     columns.forEach((column, i) => {
       const align = column.align ?? "left";
-      const at = align === "left" ? left + PAD : align === "right" ? left + column.widthMm - PAD : left + column.widthMm / 2;
+      const at =
+        align === "left" ? left + PAD : align === "right" ? left + column.widthMm - PAD : left + column.widthMm / 2;
       lines[i]!.forEach((words, k) => {
         if (words === "") return;
-        items.push(text([at, y - PAD - height - k * LINE_PITCH * height], words, { heightMm: height, align, bold: head || column.bold === true }));
+        items.push(
+          text([at, y - PAD - height - k * LINE_PITCH * height], words, {
+            heightMm: height,
+            align,
+            bold: head || column.bold === true,
+          }),
+        );
       });
       left += column.widthMm;
     });
@@ -55,7 +77,13 @@ export function table(x: number, top: number, columns: readonly Column[], rows: 
   };
   items.push(line("text", [x, y], [x + width, y], MEDIUM));
   let placed = 0;
-  if (put(columns.map((column) => column.head), true)) while (placed < rows.length && put(rows[placed]!, false)) placed++;
+  if (
+    put(
+      columns.map((column) => column.head),
+      true,
+    )
+  )
+    while (placed < rows.length && put(rows[placed]!, false)) placed++;
   if (look.ruled) {
     let left = x;
     for (const column of [...columns, null]) {

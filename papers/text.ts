@@ -56,7 +56,9 @@ export function wrapText(text: string, widthMm: number, heightMm: number, bold =
   const lines: string[] = [];
   for (const paragraph of text.split("\n")) {
     let line = "";
-    for (const word of printable(paragraph).split(" ").flatMap((w) => pieces(w, widthMm, heightMm, bold))) {
+    for (const word of printable(paragraph)
+      .split(" ")
+      .flatMap((w) => pieces(w, widthMm, heightMm, bold))) {
       const longer = line === "" ? word : `${line} ${word}`;
       if (line !== "" && textWidthMm(longer, heightMm, bold) > widthMm) {
         lines.push(line);

@@ -32,5 +32,5 @@ export const WIDTHS = [
   "jq:b7:d0 jr:b7:d0 jt:9w:an ka:8a:9j kc:bd:ci kd:as:dd 60w:ns:om 60x:j0:kk 60y:ns:om 60z:j0:kk 610:ns:om",
   "611:j0:kk 61q:i8:iy 642:fz:i2 643:ch:eh 6bt:3w:4c 6c3:e0:dx 6c4:mw:n4 6c8:6k:7h 6c9:6k:7h 6ca:6k:7h",
   "6cc:b3:db 6cd:b3:db 6ce:b3:db 6cg:f1:g6 6ci:c6:c6 6cm:im:lo 6d5:9t:ay 6d6:9t:ay 6dg:ga:h5 6gc:ig:iu",
-  "6gp:fe:ha 6j7:ci:dq 6jm:oa:q6 6qa:gu:gj 6qd:gm:ht 1ekf:en:en",
+  "6gp:fe:ha 6j7:ci:dq 6jm:oa:q6 6qa:gu:gj 6qd:gm:ht",
 ];

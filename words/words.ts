@@ -1,6 +1,11 @@
 /** What a language file must hold. Codes and figures come from core/; sentences live here and nowhere else. */
 import type { Finding } from "../core/base/finding.ts";
+import type { Breach } from "../core/check/breach.ts";
 import type { FindingData } from "../core/findings.ts";
+import type { Problem } from "../core/read/problem.ts";
+import type { DeskWords } from "./desk.ts";
+import type { DrawingLabels } from "./drawing.ts";
+import type { PaperWords } from "./papers.ts";
 
 /** What was found, and what to do about it: short, in the second person, with the figures. */
 export interface Said {
@@ -26,4 +31,11 @@ export interface Words {
   language: string;
   write: Figures;
   findings: Sentences<FindingData>;
+  papers: PaperWords;
+  drawing: DrawingLabels;
+  desk: DeskWords;
+  /** What stands in the way of a file being read, and what to do. */
+  sayProblem(problem: Problem): Said;
+  /** What the checker holds against a plan. */
+  sayBreach(breach: Breach): string;
 }

@@ -103,7 +103,8 @@ export type PlanFile = {
     area: number;
     boards: number;
     boardsAtLeast: number;
-    bound: { scope: "pieces" | "joints"; scale: number; duals: [number, number][] };
+    /** `by`: the lines a piece's demand is measured on, scope "pieces": all alike, the grooved edges, the middle line. */
+    bound: { scope: "pieces" | "joints"; by?: "area" | "edges" | "middle"; scale: number; duals: [number, number][] };
     cuts: number;
     rips: number;
     waste: number;

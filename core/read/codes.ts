@@ -43,7 +43,6 @@ export interface ReadProblems {
   textTooShort: { found: number; limit: number };
   textTooLong: { found: number; limit: number };
   textPattern: { found: string; example: string };
-  noFormat: { expected: string };
   otherFormat: { found: string; expected: string };
   futureFormat: { found: string; newest: string };
   moreProblems: { count: number };

@@ -95,9 +95,7 @@ function tooLarge(text: string, file: string): Problem | null {
     // a pair of surrogates is four bytes, two for each half
     bytes += c < 0x80 ? 1 : c < 0x800 || (c >= 0xd800 && c <= 0xdfff) ? 2 : 3;
   }
-  return bytes > LIMITS.textBytes
-    ? problem(file, "textTooLarge", 1, 1, [], { bytes, limit: LIMITS.textBytes })
-    : null;
+  return bytes > LIMITS.textBytes ? problem(file, "textTooLarge", 1, 1, [], { bytes, limit: LIMITS.textBytes }) : null;
 }
 
 /** Counts brackets outside strings without recursing, so that a wall of them cannot exhaust the stack. */
@@ -149,6 +147,7 @@ function scan(text: string, file: string): { syntax: Problem[]; other: Problem[]
   const syntax: Problem[] = [];
   const other: Problem[] = [];
   let unlisted = 0;
+  let strayEnd = -1;
   const keep = (list: Problem[], found: Problem): void => {
     if (list.length < LIMITS.problems) list.push(found);
     else unlisted++;
@@ -164,10 +163,12 @@ function scan(text: string, file: string): { syntax: Problem[]; other: Problem[]
     text,
     {
       onError: (error, offset, length, line, column) => {
-        // one slip makes the scanner complain twice at the same spot
+        // one slip makes the scanner complain twice: at the same spot, or once more for the value it threw away
         const last = syntax[syntax.length - 1];
         if (last && last.line === line + 1 && last.column === column + 1) return;
         const what = SYNTAX[error] ?? "other";
+        if (what === "valueExpected" && strayEnd >= 0 && text.slice(strayEnd, offset).trim() === "") return;
+        if (what === "symbol") strayEnd = offset + length;
         const found = text.slice(offset, offset + Math.min(Math.max(length, 1), 24));
         keep(syntax, problem(file, "syntax", line + 1, column + 1, [], { what, found }));
       },

@@ -30,7 +30,14 @@ export interface Against {
  */
 export function readAgainst(given: string, file: string, rule: FormatRule): Against {
   const text = readJson(given, file);
-  const base = { text, raw: text.value, value: text.value, problems: text.problems, paths: [], unlisted: text.unlisted };
+  const base = {
+    text,
+    raw: text.value,
+    value: text.value,
+    problems: text.problems,
+    paths: [],
+    unlisted: text.unlisted,
+  };
   if (!text.sound) return { ...base, judged: false };
   const format = checkFormat(text.value, rule.format);
   if (format.problem) return { ...base, problems: [...text.problems, ...text.place([format.problem])], judged: false };
@@ -44,7 +51,7 @@ export function readAgainst(given: string, file: string, rule: FormatRule): Agai
     raw: text.value,
     value,
     problems: [...text.problems, ...text.place(found.problems)],
-    paths: found.problems.map((one) => one.path),
+    paths: [...found.problems.map((one) => one.path), ...found.notFinite],
     unlisted: text.unlisted + found.unlisted,
     judged: true,
   };
@@ -59,19 +66,23 @@ function versionOf(format: string): number {
   return Number(format.slice(format.lastIndexOf("@") + 1));
 }
 
-/** Another program's file, or one from a later Rowline, is told of once and not torn apart key by key. */
+const OURS = ["rowline/job", "rowline/plan", "rowline/progress"];
+
+/**
+ * Another of our files, or one from a later Rowline, is told of once and not torn apart key by key.
+ * A format that is none of ours is left to the schema, so that everything else is judged beside it.
+ */
 function checkFormat(value: unknown, expected: string): { problem: PathProblem | null; version: number | null } {
   if (typeof value !== "object" || value === null || Array.isArray(value)) return { problem: null, version: null };
   const found: unknown = (value as Record<string, unknown>).format;
-  if (typeof found !== "string") return { problem: null, version: null };
-  const [name, version] = [found.slice(0, found.lastIndexOf("@")), versionOf(found)];
-  const wanted = expected.slice(0, expected.lastIndexOf("@"));
-  const data = { found: found.slice(0, 60), expected };
-  if (name !== wanted || !/@[1-9]\d{0,8}$/.test(found)) {
-    return { problem: { path: ["format"], code: "otherFormat", data }, version: null };
+  if (typeof found !== "string" || !/^rowline\/[a-z]+@[1-9]\d{0,8}$/.test(found))
+    return { problem: null, version: null };
+  const name = found.slice(0, found.lastIndexOf("@"));
+  if (name !== expected.slice(0, expected.lastIndexOf("@"))) {
+    const problem = { path: ["format"], code: "otherFormat", data: { found, expected } };
+    return { problem: OURS.includes(name) ? problem : null, version: null };
   }
-  if (version > versionOf(expected)) {
-    return { problem: { path: ["format"], code: "futureFormat", data: { found: data.found, newest: expected } }, version };
-  }
-  return { problem: null, version };
+  const version = versionOf(found);
+  if (version <= versionOf(expected)) return { problem: null, version };
+  return { problem: { path: ["format"], code: "futureFormat", data: { found, newest: expected } }, version };
 }

@@ -1,13 +1,15 @@
 import { LIMITS } from "../base/limits.ts";
 import type { Found, Kind, ReadCode, ReadProblems } from "./codes.ts";
 import { nearest } from "./nearest.ts";
-import type { PathProblem } from "./problem.ts";
+import type { JsonPath, PathProblem } from "./problem.ts";
 import type { Rule } from "./rule.ts";
 
 export interface Validation {
   problems: PathProblem<ReadCode, ReadProblems[ReadCode]>[];
   /** Problems beyond the limit, counted only. */
   unlisted: number;
+  /** Where numbers beyond a double stand: told of while the text is read, so here only their places. */
+  notFinite: JsonPath[];
 }
 
 /**
@@ -17,14 +19,15 @@ export interface Validation {
  * O(size of the value).
  */
 export function validate(schema: Rule, value: unknown): Validation {
-  const walk: Walk = { problems: [], unlisted: 0, path: [], places: null, schema };
+  const walk: Walk = { problems: [], unlisted: 0, notFinite: [], path: [], places: null, schema };
   visit(walk, schema, value);
-  return { problems: walk.problems, unlisted: walk.unlisted };
+  return { problems: walk.problems, unlisted: walk.unlisted, notFinite: walk.notFinite };
 }
 
 interface Walk {
   problems: PathProblem<ReadCode, ReadProblems[ReadCode]>[];
   unlisted: number;
+  notFinite: JsonPath[];
   /** Where we are; copied only when something is wrong. */
   path: (string | number)[];
   /** Every key of the schema with the path it stands at; made when first needed. */
@@ -42,14 +45,23 @@ function tell<C extends ReadCode>(walk: Walk, code: C, data: ReadProblems[C], ke
 }
 
 function visit(walk: Walk, rule: Rule, value: unknown): void {
-  if (rule.anyOf) return visitChoice(walk, rule, value);
-  if (rule.enum || typeof rule.const === "string") return visitEnum(walk, [rule], value);
+  if (rule.anyOf) {
+    visitChoice(walk, rule, value);
+    return;
+  }
+  if (rule.enum || typeof rule.const === "string") {
+    visitEnum(walk, [rule], value);
+    return;
+  }
   if (rule.const !== undefined) {
     if (value !== rule.const) tellType(walk, [rule], value);
     return;
   }
   if (rule.type === undefined) return;
-  if (!fits(rule, value)) return tellType(walk, [rule], value);
+  if (!fits(rule, value)) {
+    tellType(walk, [rule], value);
+    return;
+  }
   if (rule.type === "object") visitObject(walk, rule, value as Record<string, unknown>);
   else if (rule.type === "array") visitList(walk, rule, value as unknown[]);
   else if (rule.type === "string") visitText(walk, rule, value as string);
@@ -60,15 +72,43 @@ function visit(walk: Walk, rule: Rule, value: unknown): void {
 function visitChoice(walk: Walk, rule: Rule, value: unknown): void {
   const branches = flatten(rule);
   const fitting = branches.filter((branch) => fits(branch, value));
-  if (fitting.length === 0) return tellType(walk, branches, value);
+  if (fitting.length === 0) {
+    tellType(walk, branches, value);
+    return;
+  }
   if (typeof value === "string" && fitting.every((branch) => branch.enum || typeof branch.const === "string")) {
-    return visitEnum(walk, fitting, value);
+    visitEnum(walk, fitting, value);
+    return;
   }
   const exact = fitting.filter((branch) => branch.const !== undefined);
   if (exact.some((branch) => branch.const === value)) return;
-  const open = fitting.find((branch) => branch.const === undefined);
-  if (open) visit(walk, open, value);
+  const open = fitting.filter((branch) => branch.const === undefined);
+  const mark = open.length > 1 ? markOf(open) : null;
+  if (mark !== null) visitMarked(walk, open, mark, value as Record<string, unknown>);
+  else if (open[0]) visit(walk, open[0], value);
   else tellType(walk, branches, value);
+}
+
+/** The key whose constant tells object branches apart: an event's kind. */
+function markOf(branches: readonly Rule[]): string | null {
+  const keys = Object.keys(branches[0]!.properties ?? {});
+  return keys.find((key) => branches.every((branch) => typeof branch.properties?.[key]?.const === "string")) ?? null;
+}
+
+function visitMarked(walk: Walk, branches: readonly Rule[], mark: string, value: Record<string, unknown>): void {
+  const branch = branches.find((one) => one.properties![mark]!.const === value[mark]);
+  if (branch) {
+    visit(walk, branch, value);
+    return;
+  }
+  const rules = branches.map((one) => one.properties![mark]!);
+  if (!Object.hasOwn(value, mark)) {
+    tell(walk, "missing", { key: mark, expected: kindsOf(rules), title: rules[0]!.title ?? mark }, mark);
+    return;
+  }
+  walk.path.push(mark);
+  visitEnum(walk, rules, value[mark]);
+  walk.path.pop();
 }
 
 function flatten(rule: Rule): Rule[] {
@@ -77,7 +117,10 @@ function flatten(rule: Rule): Rule[] {
 
 function visitEnum(walk: Walk, rules: readonly Rule[], value: unknown): void {
   const choices = choicesOf(rules);
-  if (typeof value !== "string") return tellType(walk, rules, value);
+  if (typeof value !== "string") {
+    tellType(walk, rules, value);
+    return;
+  }
   if (choices.includes(value)) return;
   tell(walk, "wrongChoice", { found: short(value), choices, nearest: nearest(value, choices) });
 }
@@ -109,7 +152,7 @@ function visitObject(walk: Walk, rule: Rule, value: Record<string, unknown>): vo
   for (const key of rule.required ?? []) {
     if (Object.hasOwn(value, key) || meant.has(key)) continue;
     const child = known[key];
-    tell(walk, "missing", { key, expected: child ? kindsOf(flatten(child)) : [], title: child?.title ?? key });
+    tell(walk, "missing", { key, expected: child ? kindsOf(flatten(child)) : [], title: child?.title ?? key }, key);
   }
 }
 
@@ -171,11 +214,17 @@ function visitText(walk: Walk, rule: Rule, value: string): void {
 
 function visitNumber(walk: Walk, rule: Rule, value: number): void {
   const unit = rule["x-unit"] ?? "";
-  // a number beyond a double is told of while the text is read
-  if (!Number.isFinite(value)) return;
-  if (rule.type === "integer" && !Number.isInteger(value)) return tell(walk, "notWhole", { found: value });
+  if (!Number.isFinite(value)) {
+    if (walk.notFinite.length < LIMITS.problems) walk.notFinite.push([...walk.path]);
+    return;
+  }
+  if (rule.type === "integer" && !Number.isInteger(value)) {
+    tell(walk, "notWhole", { found: value });
+    return;
+  }
   const { minimum, exclusiveMinimum, maximum, exclusiveMaximum } = rule;
-  if (minimum !== undefined && value < minimum) tell(walk, "tooSmall", { found: value, limit: minimum, unit, excluded: false });
+  if (minimum !== undefined && value < minimum)
+    tell(walk, "tooSmall", { found: value, limit: minimum, unit, excluded: false });
   else if (exclusiveMinimum !== undefined && value <= exclusiveMinimum) {
     tell(walk, "tooSmall", { found: value, limit: exclusiveMinimum, unit, excluded: true });
   } else if (maximum !== undefined && value > maximum) {

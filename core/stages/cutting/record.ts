@@ -17,15 +17,24 @@ export interface Board {
   parts: Part[];
   offcuts: { at: [number, number]; size: [number, number] }[];
 }
+/** How a piece's demand on a board's length is measured: see demand.ts. */
+export type BoundBy = "area" | "edges" | "middle";
 export interface CuttingRecord {
   boards: Board[];
   /** Index of the board of each piece. */
   boardOf: number[];
   /** Ends as they are cut in fact, by piece. */
-  ends: [("factory" | "cut"), ("factory" | "cut")][];
+  ends: ["factory" | "cut", "factory" | "cut"][];
   boardsAtLeast: number;
-  /** Integer duals: an item length (piece plus kerf, mm as in the plan) and its dual; valid when no pattern sums above `scale`. */
-  bound: { scope: "pieces" | "joints"; scale: number; duals: [lengthMm: number, dual: number][] };
+  /**
+   * Why no plan needs fewer boards.
+   * scope "pieces": a demand (mm, piece plus kerf, measured `by`) and its whole-number dual. No filling of the longest board
+   * plus a kerf with demands, any number of each, has duals above `scale`; a piece may take the dual of any listed demand
+   * not above its own. Then boardsAtLeast = ceil(sum of the pieces' duals / scale).
+   * scope "joints": `scale` is the most length one board can cover and `duals` lists what each span needs, [mm, how many]:
+   * boardsAtLeast = ceil(sum(mm * how many) / scale). See joints-bound.ts.
+   */
+  bound: { scope: "pieces" | "joints"; by: BoundBy; scale: number; duals: [lengthMm: number, dual: number][] };
   cuts: number;
   rips: number;
   wasteUm2: number;

@@ -33,6 +33,8 @@ export interface Span {
   plain: boolean;
   /** Each of these closed intervals of u must contain a joint's middle (thin web beside a post, post enclosed by the span). */
   mustJoint: { from: number; to: number; why: "web" | "enclosed"; name: string }[];
+  /** Where something was left out: the extent of the unbroken part of field and strip it was cut from. */
+  cutFrom?: { u0Um: number; u1Um: number };
   /** Open intervals of u where no joint's middle may lie (a joint there would leave a needle, or lies in a keep-clear area). */
   noJoint: { from: number; to: number }[];
 }

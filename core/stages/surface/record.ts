@@ -23,8 +23,11 @@ export interface SurfaceRecord {
   points: Xyz[];
   /** Three indices into `points` a triangle, counter-clockwise, inside the outline and outside cut-outs. */
   triangles: number[];
+  /** Triangles inside the outline but beyond the readings: heights carried on for water and volumes, nothing measured. */
+  edgeTriangles: number[];
   plane: Plane;
-  zone: Plane & { halfWidthMm: number; points: Xyz[] };
+  /** The certificate's weights sum to nothing with 1, x and y, their sizes to one; with z they give the half width. */
+  zone: Plane & { halfWidthMm: number; points: Xyz[]; weights: number[] };
   straightedge: { lengthMm: number; gapMm: number; from: Xy; to: Xy; at: Xy } | null;
   facets: Facet[];
   puddles: { at: Xy; depthMm: number; areaMm2: number; volumeMm3: number; ring: Xy[] }[];
@@ -33,6 +36,8 @@ export interface SurfaceRecord {
   /** Largest distance between a point of the field and its nearest reading, mm. */
   spacingMm: number;
   verdict: "accept" | "prepare" | "not-proven" | "stop";
+  /** The verdict on shape, falls and water alone, without what is declared or hidden. */
+  shapeVerdict: "accept" | "prepare" | "not-proven";
 }
 export interface SurfaceStage {
   surface: SurfaceRecord | null;

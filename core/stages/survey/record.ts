@@ -54,6 +54,8 @@ export interface SurveyRecord {
   levels: { xMm: number; yMm: number; zMm: number }[];
   straightedges: { from: Xy; to: Xy; gapMm: number }[];
   adjustment: Adjustment | null;
+  /** Area inside the outline, arcs flattened; and the same less all cut-outs. */
   areaMm2: number;
+  netAreaMm2: number;
   findings: Finding[];
 }

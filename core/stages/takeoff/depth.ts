@@ -1,8 +1,8 @@
 import type { Job } from "../../job/job.ts";
 import type { PreparationRecord } from "../preparation/record.ts";
 
-/** Fixings are listed by least length in steps of this, mm (common practice, no source). */
-export const LENGTH_STEP_MM = 5;
+/** Depths of holes, and with them least lengths of fixings, go in steps of this, mm (common practice, no source). */
+const DEPTH_STEP_MM = 5;
 
 /**
  * How deep a clip's fixing must reach at a place: `embed` in the base, and through what will lie on it there.
@@ -10,12 +10,12 @@ export const LENGTH_STEP_MM = 5;
  * rather too long than short; ground places add nothing. Returns mm, rounded up to 5.
  * Cost: linear in the readings to prepare; near constant a place (readings in square cells).
  */
-export function fixingLengths(job: Job, preparation: PreparationRecord): (xMm: number, yMm: number) => number {
+export function fixingDepths(job: Job, preparation: PreparationRecord): (xMm: number, yMm: number) => number {
   const chosen = preparation.chosen === null ? undefined : preparation.options[preparation.chosen];
   const stakes = (chosen?.stakes ?? []).map((stake) => ({ x: stake.at[0], y: stake.at[1], fill: stake.changeMm }));
   const nearest = fillAt(stakes);
   const embed = job.clips.fixing.embed;
-  return (x, y) => Math.ceil((embed + nearest(x, y)) / LENGTH_STEP_MM - 1e-9) * LENGTH_STEP_MM;
+  return (x, y) => Math.ceil((embed + nearest(x, y)) / DEPTH_STEP_MM - 1e-9) * DEPTH_STEP_MM;
 }
 
 interface Stake {

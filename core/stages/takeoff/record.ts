@@ -28,6 +28,8 @@ export interface TrimPart {
 export interface TakeoffRecord {
   items: TakeoffItem[];
   trims: { side: number; parts: TrimPart[] }[];
+  /** Depth of the hole for each of the fixing's clips, mm, as far as known: the least length of its fixing. */
+  depthsMm: number[];
   totalMinor: number;
   /** Item codes without a price. */
   unpriced: string[];

@@ -7,7 +7,7 @@ const SLANT_UM = 1000;
 
 /** A share of a count, rounded up to whole units; a share that is whole but for rounding stays. */
 export function spareOf(need: number, share: number): number {
-  return Math.ceil(need * share - 1e-9);
+  return Math.max(0, Math.ceil(need * share - 1e-9));
 }
 
 /**

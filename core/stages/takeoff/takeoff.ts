@@ -8,7 +8,7 @@ import type { FixingRecord } from "../fixing/record.ts";
 import type { PreparationRecord } from "../preparation/record.ts";
 import type { SetoutRecord } from "../setout/record.ts";
 import type { SurveyRecord } from "../survey/record.ts";
-import { fixingLengths } from "./depth.ts";
+import { fixingDepths } from "./depth.ts";
 import type { TakeoffFindings } from "./findings.ts";
 import type { TakeoffItem, TakeoffRecord } from "./record.ts";
 import { spareBoards, spareOf } from "./spares.ts";
@@ -45,10 +45,12 @@ export function takeOff(
 ): TakeoffRecord {
   const findings: FindingsOf<TakeoffFindings>[] = [];
   const trimming = layTrims(job, survey);
+  const depthAt = fixingDepths(job, preparation);
+  const depthsMm = fixing.clips.map((clip) => depthAt(...toSite(setout.frame, clip.uUm, clip.vUm)));
   const items = [
     ...boardItems(job, bond, cutting, findings),
     ...clipItems(job, fixing),
-    ...fixingItems(job, preparation, setout, fixing, findings),
+    ...fixingItems(job, preparation, depthsMm, findings),
     ...singleItems(job, fixing, trimming),
     ...preparationItems(job, survey, preparation),
   ].filter((item) => item.need > 0);
@@ -57,6 +59,7 @@ export function takeOff(
   return {
     items,
     trims: trimming.trims,
+    depthsMm,
     totalMinor: items.reduce((sum, item) => sum + lineMinor(item), 0),
     unpriced,
     findings: [...findings, ...trimming.findings] as Finding[],
@@ -103,19 +106,13 @@ function clipItems(job: Job, fixing: FixingRecord): TakeoffItem[] {
 function fixingItems(
   job: Job,
   preparation: PreparationRecord,
-  setout: SetoutRecord,
-  fixing: FixingRecord,
+  depthsMm: readonly number[],
   findings: FindingsOf<TakeoffFindings>[],
 ): TakeoffItem[] {
   const { diameter, embed, holes } = job.clips.fixing;
-  if (fixing.clips.length === 0 || holes.length === 0) return [];
-  const lengthAt = fixingLengths(job, preparation);
+  if (depthsMm.length === 0 || holes.length === 0) return [];
   const counts = new Map<number, number>();
-  for (const clip of fixing.clips) {
-    const [x, y] = toSite(setout.frame, clip.uUm, clip.vUm);
-    const length = lengthAt(x, y);
-    counts.set(length, (counts.get(length) ?? 0) + holes.length);
-  }
+  for (const depth of depthsMm) counts.set(depth, (counts.get(depth) ?? 0) + holes.length);
   const lengths = [...counts.keys()].sort((a, b) => a - b);
   if (job.base.kind === "tiles" || job.base.kind === "paving") {
     findings.push(find("fixingDepth", "warn", null, null, { embedMm: embed, kind: job.base.kind }, "reading"));
@@ -165,7 +162,7 @@ function preparationItems(job: Job, survey: SurveyRecord, preparation: Preparati
     if (used.bags === null || bag === null) {
       return line(item, used.name, "l", Math.ceil(used.litres - 1e-9), 0, pack, cost);
     }
-    return line(item, `${used.name} ${bag}`, "bag", used.bags, 0, pack, Math.round(cost * bag));
+    return line(item, used.name, "bag", used.bags, 0, pack, Math.round(cost * bag));
   });
   const filled = chosen.stakes.filter((stake) => stake.changeMm > 0).length;
   if (items.length === 0 || filled === 0) return items;

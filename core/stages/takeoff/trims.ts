@@ -21,7 +21,7 @@ export interface Trimming {
 
 /**
  * A trim along every open side: outer lengths along the outline, mitred where two open sides meet, butt elsewhere and
- * there shorter by the neighbour's gap. A side longer than the stock is made of whole lengths and a rest; a rest under
+ * there shorter by the neighbour's gap (unless nothing would be left). A side longer than the stock is made of whole lengths and a rest; a rest under
  * 300 mm is shared with the length before it. Parts come out of stock lengths by best fit, a kerf apart. A curved side
  * is measured along its arc. Screws: one at most every `screwSpacing`, two at least a part.
  * Cost: parts x stock lengths.
@@ -72,9 +72,11 @@ function runOf(survey: SurveyRecord, i: number): Run {
   const [x1, y1] = survey.outline[(i + 1) % count]!;
   const before = survey.sides[(i + count - 1) % count]!;
   const after = survey.sides[(i + 1) % count]!;
-  const start = before.kind === "open" ? 0 : before.gapMm;
   const whole = sideLength(x0, y0, x1, y1, bulge);
-  const lengthMm = roundMm(whole - start - (after.kind === "open" ? 0 : after.gapMm));
+  const short = (before.kind === "open" ? 0 : before.gapMm) + (after.kind === "open" ? 0 : after.gapMm);
+  // A side as short as its neighbours' gaps still gets its trim: whole.
+  const start = before.kind === "open" || short >= whole ? 0 : before.gapMm;
+  const lengthMm = roundMm(short >= whole ? whole : whole - short);
   const at = (along: number): [number, number] => alongSide(x0, y0, x1, y1, bulge, (start + along) / whole);
   return {
     from: at(0),

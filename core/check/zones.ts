@@ -1,0 +1,172 @@
+/**
+ * Where the base may be drilled and a clip may lie, asked point by point: no-drill areas, the slab and its free edges,
+ * base joints; and what stands in a clip's way: cut-outs as they stand, walls, doors and kerbs. The planner works with
+ * barred stretches of lines; the judge asks of places, and where room matters it tries every half millimetre.
+ */
+import { pointsOf, walkRing } from "./curve.ts";
+import { turned } from "./field.ts";
+import { type Bounds, boundsOf, insidePaths, type Path, toSegment } from "./polygons.ts";
+import { intoRows } from "./turn.ts";
+import { type Scene, um } from "./scene.ts";
+
+type Segment = readonly [au: number, av: number, bu: number, bv: number];
+
+export interface Zones {
+  holes: [number, number][];
+  noDrill: { name: string; ring: Path; bounds: Bounds }[];
+  baseJoints: Segment[];
+  slab: Path | null;
+  walls: Segment[];
+  standing: Segment[];
+  cutouts: { ring: Path; bounds: Bounds }[];
+  half: number;
+  jointEdge: number;
+  slabEdge: number;
+  wallReach: number;
+}
+
+/** Distances are met to the file's rounding, um. */
+const SLACK_UM = 5;
+
+export function zonesOf(scene: Scene): Zones {
+  const { job, survey, turn } = scene;
+  const clips = job.clips;
+  const ring = (vertices: readonly (readonly [number, number, number])[]): Path => turned(pointsOf(walkRing(vertices)), turn);
+  const holes: [number, number][] = [[0, 0]];
+  for (const [x, y] of clips.fixing.holes) if (x !== 0 || y !== 0) holes.push([um(x), um(y)]);
+  const walls: Segment[] = [];
+  const standing: Segment[] = [];
+  const sides = walkRing(survey.outline);
+  sides.forEach((side, i) => {
+    const { kind } = survey.sides[i]!;
+    for (let k = 1; k < side.xs.length; k++) {
+      const a = intoRows(turn, side.xs[k - 1]!, side.ys[k - 1]!);
+      const b = intoRows(turn, side.xs[k]!, side.ys[k]!);
+      const segment: Segment = [a[0], a[1], b[0], b[1]];
+      if (kind === "wall" || kind === "door") walls.push(segment);
+      if (kind === "wall" || kind === "door" || kind === "kerb") standing.push(segment);
+    }
+  });
+  const baseJoints: Segment[] = [];
+  for (const line of survey.baseJoints)
+    for (let k = 1; k < line.length; k++) {
+      const a = intoRows(turn, line[k - 1]![0], line[k - 1]![1]);
+      const b = intoRows(turn, line[k]![0], line[k]![1]);
+      baseJoints.push([a[0], a[1], b[0], b[1]]);
+    }
+  return {
+    holes,
+    noDrill: survey.noDrill.map((area) => {
+      const path = ring(area.ring);
+      return { name: area.name, ring: path, bounds: boundsOf([path]) };
+    }),
+    baseJoints,
+    slab: survey.slab ? ring(survey.slab) : null,
+    walls,
+    standing,
+    cutouts: scene.field.cutouts.map((c) => ({ ring: c.raw, bounds: boundsOf([c.raw]) })),
+    half: um(clips.length) / 2,
+    jointEdge: um(clips.jointEdge),
+    slabEdge: um(clips.slabEdge),
+    wallReach: um(clips.wallReach),
+  };
+}
+
+/** The no-drill area a hole at this place would stand in. */
+export function noDrillAt(zones: Zones, u: number, v: number): string | null {
+  for (const area of zones.noDrill) {
+    const b = area.bounds;
+    if (u < b.u0 || u > b.u1 || v < b.v0 || v > b.v1 || !insidePaths([area.ring], u, v)) continue;
+    return area.name;
+  }
+  return null;
+}
+
+/** Nearest base joint nearer than allowed, um; null where none is. */
+export function baseJointAt(zones: Zones, u: number, v: number): number | null {
+  let near = Infinity;
+  for (const [au, av, bu, bv] of zones.baseJoints) {
+    if (u < Math.min(au, bu) - zones.jointEdge || u > Math.max(au, bu) + zones.jointEdge) continue;
+    near = Math.min(near, toSegment(u, v, au, av, bu, bv));
+  }
+  return near < zones.jointEdge - SLACK_UM ? near : null;
+}
+
+/** Distance to a free edge of the slab where that is nearer than allowed; 0 off the slab; null where all is well. */
+export function slabEdgeAt(zones: Zones, u: number, v: number): number | null {
+  const { slab } = zones;
+  if (!slab) return null;
+  const limit = zones.slabEdge - SLACK_UM;
+  let near = Infinity;
+  let onEdge = Infinity;
+  for (let i = 0, j = slab.length - 1; i < slab.length; j = i++) {
+    const a = slab[j]!;
+    const b = slab[i]!;
+    const far = toSegment(u, v, a.x, a.y, b.x, b.y);
+    onEdge = Math.min(onEdge, far);
+    if (far >= limit) continue;
+    near = Math.min(near, freeDistance(zones, a, b, u, v, limit));
+  }
+  if (onEdge > 1000 && !insidePaths([slab], u, v)) return 0;
+  return near < limit ? near : null;
+}
+
+/** Least distance to those places of a slab edge that no wall or door runs along; every 2 mm. */
+function freeDistance(zones: Zones, a: { x: number; y: number }, b: { x: number; y: number }, u: number, v: number, limit: number): number {
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
+  const length = Math.sqrt(dx * dx + dy * dy);
+  const foot = ((u - a.x) * dx + (v - a.y) * dy) / (length || 1);
+  let best = Infinity;
+  for (let s = Math.max(0, foot - limit); s <= Math.min(length, foot + limit); s += 2000) {
+    const x = a.x + (dx * s) / (length || 1);
+    const y = a.y + (dy * s) / (length || 1);
+    const far = Math.sqrt((x - u) * (x - u) + (y - v) * (y - v));
+    if (far >= limit || far >= best) continue;
+    if (!zones.walls.some((w) => toSegment(x, y, w[0], w[1], w[2], w[3]) <= zones.wallReach)) best = far;
+  }
+  return best;
+}
+
+/** A place where a clip may be set, body and holes. */
+export function mayStand(zones: Zones, u: number, v: number, body: boolean): boolean {
+  for (const [dx, dy] of zones.holes) {
+    const hu = u + dx;
+    const hv = v + dy;
+    if (noDrillAt(zones, hu, hv) !== null || baseJointAt(zones, hu, hv) !== null || slabEdgeAt(zones, hu, hv) !== null) return false;
+  }
+  if (!body) return true;
+  const lo = u - zones.half;
+  const hi = u + zones.half;
+  for (const { ring, bounds: b } of zones.cutouts) if (b.v0 <= v && b.v1 >= v && b.u1 > lo && b.u0 < hi && lineTouches(ring, lo, hi, v)) return false;
+  for (const [au, av, bu, bv] of zones.standing) if (crosses(au, av, bu, bv, lo, hi, v)) return false;
+  return true;
+}
+
+function lineTouches(ring: Path, lo: number, hi: number, v: number): boolean {
+  if (insidePaths([ring], (lo + hi) / 2, v)) return true;
+  for (let i = 0, j = ring.length - 1; i < ring.length; j = i++)
+    if (crosses(ring[j]!.x, ring[j]!.y, ring[i]!.x, ring[i]!.y, lo, hi, v)) return true;
+  return false;
+}
+
+/** Whether a segment meets the stretch lo .. hi of the line v. */
+function crosses(au: number, av: number, bu: number, bv: number, lo: number, hi: number, v: number): boolean {
+  if (av > v === bv > v) return av === v && bv === v && Math.max(au, bu) > lo && Math.min(au, bu) < hi;
+  const u = au + ((bu - au) * (v - av)) / (bv - av);
+  return u > lo && u < hi;
+}
+
+/**
+ * Whether a clip could stand on the line v with its anchor in lo .. hi, clear of the clips at `others` by one length.
+ * Two neighbouring places half a millimetre apart must both be free, so that no rounding decides. O(stretch).
+ */
+export function roomFor(zones: Zones, lo: number, hi: number, v: number, others: readonly number[], apart: number, body = true): boolean {
+  let before = false;
+  for (let u = Math.ceil(lo) + 20; u <= hi - 20; u += 500) {
+    const free = others.every((o) => Math.abs(o - u) >= apart + 20) && mayStand(zones, u, v, body) && mayStand(zones, u + 20, v, body);
+    if (free && before) return true;
+    before = free;
+  }
+  return false;
+}

@@ -1,0 +1,21 @@
+/** What can be wrong with the geometry of a site: the file is refused, with the place and what to do. Figures mm unless named. */
+export interface SiteProblems {
+  fewCorners: { found: number };
+  repeatedCorner: { corner: number; again: number; x: number; y: number; closing: boolean };
+  spike: { corner: number; x: number; y: number };
+  bulgeTooGreat: { corner: number; bulge: number; limit: number };
+  ringCrosses: { how: "crosses" | "touches"; sideA: number; sideB: number; x: number; y: number };
+  noArea: { areaMm2: number; limitMm2: number };
+  tooWide: { found: number; limit: number };
+  tooManyArcPoints: { limit: number };
+  cutoutOutside: { name: string };
+  cutoutsCoverAll: { cutouts: number };
+  offsetOnArc: { side: number };
+  offsetBeyond: { side: number; along: number; length: number };
+  offsetTwice: { side: number; along: number };
+  offsetsCross: { side: number; x: number; y: number };
+  straightedgeNoLength: { x: number; y: number };
+  manyMarks: { found: number; limit: number };
+  /** A tie that would hold a mark that hangs loose. */
+  looseMark: { mark: string; from: string; to: string; ties: number };
+}

@@ -1,0 +1,168 @@
+import type { Job, Vertex, Xy } from "../../job/job.ts";
+import type { JsonPath } from "../../read/problem.ts";
+import { areaUm2, coversAll, liesOutside } from "./cover.ts";
+import type { SurveyFinding } from "./findings.ts";
+import { readLevels } from "./levels.ts";
+import { bellySides, sidesOf, turnEdges, turnRound } from "./outline.ts";
+import { placeFindings } from "./place.ts";
+import type { Adjustment, SurveyArea, SurveyRecord } from "./record.ts";
+import { type FlatRing, type Origin, readRing, type SiteProblem } from "./ring.ts";
+import { outlineByTape, tiesUnused } from "./tape.ts";
+
+export type Surveyed =
+  | { readonly ok: true; readonly record: SurveyRecord }
+  | { readonly ok: false; readonly problems: SiteProblem[] };
+
+/** A terrace of less than a hundredth of a square metre is a slip of the pen. */
+const OUTLINE_LEAST_MM2 = 10_000;
+
+/**
+ * The site as measured: outline by coordinates or adjusted tapes, wall offsets put in, everything simple and
+ * counter-clockwise, gaps resolved. A ring that cannot be is a problem with its place in the job; every one is told at
+ * once. What is doubtful but can be lived with is a finding, and nothing measured is dropped without one. Lengths mm.
+ */
+export function surveySite(job: Job): Surveyed {
+  const problems: SiteProblem[] = [];
+  const findings: SurveyFinding[] = [...tiesUnused(job)];
+  const taped = job.site.marks === null ? null : outlineByTape(job);
+  if (taped && !taped.ok) problems.push(...taped.problems);
+  if (taped?.ok) findings.push(...taped.findings);
+  const given = taped?.ok ? taped.outline : job.site.outline;
+  const outlinePath: JsonPath = ["site", job.site.outline === null ? "marks" : "outline"];
+  const origin = originOf(given ?? job.site.cutouts[0]?.ring ?? []);
+  const outline = given && readOutline(job, given, outlinePath, origin, problems);
+  const rings = readRings(job, origin, problems);
+  job.survey.straightedges.forEach(({ from, to }, i) => {
+    if (from[0] === to[0] && from[1] === to[1]) {
+      problems.push({
+        path: ["survey", "straightedges", i],
+        code: "straightedgeNoLength",
+        data: { x: from[0], y: from[1] },
+      });
+    }
+  });
+  if (outline) checkCutouts(job, outline.flat, rings.cutouts, problems);
+  if (!outline || problems.length > 0) return { ok: false, problems };
+
+  const levels = readLevels(job, outline.flat, origin);
+  findings.push(...levels.findings, ...placeFindings(job, outline, rings, origin));
+  const adjustment: Adjustment | null = taped?.ok ? taped.adjustment : null;
+  const record: SurveyRecord = {
+    outline: outline.ring,
+    sides: outline.sides,
+    cutouts: job.site.cutouts.map(({ name, ring, gap, height }, i) => {
+      return { name, ring: wound(ring, rings.cutouts[i]!), gapMm: gap ?? job.gaps.edge, height };
+    }),
+    noDrill: areas(job.site.noDrill, rings.noDrill),
+    keepClear: areas(job.site.keepClear, rings.keepClear),
+    loose: job.site.loose.map(({ name, ring, kind }, i) => ({ name, ring: wound(ring, rings.loose[i]!), kind })),
+    baseJoints: job.site.baseJoints.map((line) => line.map(([x, y]): Xy => [x, y])),
+    slab: job.site.slab && wound(job.site.slab, rings.slab!),
+    levels: levels.levels,
+    straightedges: job.survey.straightedges.map(({ from, to, gap }) => ({ from, to, gapMm: gap })),
+    adjustment,
+    areaMm2: Math.abs(outline.flat.areaUm2) / 1e6,
+    netAreaMm2: areaUm2(outline.flat, allFlat(rings.cutouts)) / 1e6,
+    findings,
+  };
+  return { ok: true, record };
+}
+
+export interface ReadOutline {
+  ring: Vertex[];
+  sides: SurveyRecord["sides"];
+  flat: FlatRing;
+}
+export interface ReadRings {
+  cutouts: (FlatRing | null)[];
+  noDrill: (FlatRing | null)[];
+  keepClear: (FlatRing | null)[];
+  loose: (FlatRing | null)[];
+  slab: FlatRing | null;
+}
+
+/** The first vertex, whole millimetres: differences from it are small, so micrometres stay exact. */
+function originOf(ring: readonly Vertex[]): Origin {
+  const [x, y] = ring[0] ?? [0, 0];
+  return { xMm: Math.round(x), yMm: Math.round(y) };
+}
+
+function readOutline(
+  job: Job,
+  given: readonly Vertex[],
+  path: JsonPath,
+  origin: Origin,
+  problems: SiteProblem[],
+): ReadOutline | null {
+  const straight = readRing(given, path, origin, OUTLINE_LEAST_MM2);
+  problems.push(...straight.problems);
+  const { ring, sources, problems: offsetProblems } = bellySides(given, job.site.offsets);
+  problems.push(...offsetProblems);
+  if (!straight.flat || offsetProblems.length > 0) return null;
+  let flat = straight.flat;
+  if (ring.length > given.length) {
+    const bellied = readRing(ring, path, origin, OUTLINE_LEAST_MM2);
+    if (!bellied.flat) {
+      problems.push(...bellied.problems.map((one) => offsetsCross(one, sources, ring)));
+      return null;
+    }
+    flat = bellied.flat;
+  }
+  const trimMm = job.trim?.thickness ?? 0;
+  const sides = sidesOf(job.site.sides, sources, job.gaps.edge, trimMm);
+  return flat.areaUm2 > 0 ? { ring, sides, flat } : { ring: turnRound(ring), sides: turnEdges(sides), flat };
+}
+
+/** The outline itself was sound: whatever crosses now, the offsets brought about. */
+function offsetsCross(problem: SiteProblem, sources: readonly number[], ring: readonly Vertex[]): SiteProblem {
+  const step = problem.path[2];
+  const at = typeof step === "number" ? step : 0;
+  const data = { side: sources[at] ?? 0, x: ring[at]?.[0] ?? 0, y: ring[at]?.[1] ?? 0 };
+  return { path: ["site", "offsets"], code: "offsetsCross", data };
+}
+
+function readRings(job: Job, origin: Origin, problems: SiteProblem[]): ReadRings {
+  const one = (ring: readonly Vertex[], path: JsonPath): FlatRing | null => {
+    const read = readRing(ring, path, origin, 0);
+    problems.push(...read.problems);
+    return read.flat;
+  };
+  const many = (key: "cutouts" | "noDrill" | "keepClear" | "loose"): (FlatRing | null)[] =>
+    job.site[key].map((area, i) => one(area.ring, ["site", key, i, "ring"]));
+  return {
+    cutouts: many("cutouts"),
+    noDrill: many("noDrill"),
+    keepClear: many("keepClear"),
+    loose: many("loose"),
+    slab: job.site.slab && one(job.site.slab, ["site", "slab"]),
+  };
+}
+
+/** A cut-out may cross the outline (a downpipe in the wall) but not miss it, and together they must leave something. */
+function checkCutouts(
+  job: Job,
+  outline: FlatRing,
+  cutouts: readonly (FlatRing | null)[],
+  problems: SiteProblem[],
+): void {
+  cutouts.forEach((flat, i) => {
+    if (!flat || !liesOutside(flat, outline)) return;
+    problems.push({ path: ["site", "cutouts", i], code: "cutoutOutside", data: { name: job.site.cutouts[i]!.name } });
+  });
+  const flats = allFlat(cutouts);
+  if (flats.length === cutouts.length && coversAll(outline, flats)) {
+    problems.push({ path: ["site", "cutouts"], code: "cutoutsCoverAll", data: { cutouts: flats.length } });
+  }
+}
+
+function allFlat(rings: readonly (FlatRing | null)[]): FlatRing[] {
+  return rings.filter((ring) => ring !== null);
+}
+
+function wound(ring: readonly Vertex[], flat: FlatRing): Vertex[] {
+  return flat.areaUm2 > 0 ? [...ring] : turnRound(ring);
+}
+
+function areas(given: readonly { name: string; ring: Vertex[] }[], flats: readonly (FlatRing | null)[]): SurveyArea[] {
+  return given.map(({ name, ring }, i) => ({ name, ring: wound(ring, flats[i]!) }));
+}

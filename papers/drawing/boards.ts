@@ -1,0 +1,116 @@
+import { toMm } from "../../core/base/units.ts";
+import { toSite } from "../../core/geometry/frame.ts";
+import type { PlanRecord } from "../../core/plan/record.ts";
+import { GREY, line, stroke, text } from "../ink.ts";
+import type { Item, Pt, Stroke } from "../sheet.ts";
+import type { Look } from "./look.ts";
+
+/** Boards as boards: outline, a hint of grain along the row, one short stroke at a cut end, two at a ripped edge. */
+export function drawBoards(record: PlanRecord, look: Look): Item[] {
+  const { pieces } = record.bond;
+  const { frame } = record.setout;
+  const near = look.scale <= 50;
+  const pen = stroke(look.scale <= 20 ? "medium" : "thin");
+  const items: Item[] = [];
+  pieces.forEach((piece, i) => {
+    const rings = [piece.region.outer, ...piece.region.holes].map((ring) =>
+      ring.map(([u, v]): Pt => toSite(frame, u, v)),
+    );
+    items.push(
+      rings.length === 1
+        ? { kind: "path", layer: "boards", points: rings[0]!, closed: true, stroke: pen, fill: null }
+        : { kind: "region", layer: "boards", rings, stroke: pen, fill: null },
+    );
+    if (near) items.push(...grain(record, i));
+    if (look.scale <= 100) items.push(...endMarks(record, i, look));
+    if (toMm(piece.widthUm) / look.scale >= 4 && i % 2 === 0) items.push(...rowName(record, i, look));
+  });
+  return items;
+}
+
+/** The row's number on a board, near its end, so that a part of a drawing can be read without the ends of its rows. */
+function rowName(record: PlanRecord, index: number, look: Look): Item[] {
+  const piece = record.bond.pieces[index]!;
+  if (piece.lengthUm < 25_000 * look.scale) return [];
+  const { frame } = record.setout;
+  const at = toSite(frame, piece.u0Um + 4_000 * look.scale, (piece.v0Um + piece.v1Um) / 2);
+  const item = text(at, String(piece.row), { layer: "text", stand: "middle", tone: "grey", turnDeg: frame.angleDeg });
+  return item.kind === "text" ? [{ ...item, ground: true }] : [];
+}
+
+/** Boards as a pale ground for what is fixed to them. */
+export function drawBoardsPale(record: PlanRecord): Item[] {
+  const { frame } = record.setout;
+  return record.bond.pieces.map((piece) => ({
+    kind: "region" as const,
+    layer: "boards" as const,
+    rings: [piece.region.outer, ...piece.region.holes].map((ring) => ring.map(([u, v]): Pt => toSite(frame, u, v))),
+    stroke: GREY,
+    fill: null,
+  }));
+}
+
+/** Two short grain lines on a plain board, at places that differ from board to board but never from run to run. */
+function grain(record: PlanRecord, index: number): Item[] {
+  const piece = record.bond.pieces[index]!;
+  if (!piece.plain || piece.lengthUm < 400_000 || piece.widthUm < 60_000) return [];
+  const items: Item[] = [];
+  for (const [k, share] of [0.36, 0.68].entries()) {
+    const chance = ((index * 37 + k * 53) % 100) / 100;
+    const v = piece.v0Um + piece.widthUm * share;
+    const u = piece.u0Um + piece.lengthUm * (0.15 + 0.45 * chance);
+    const length = piece.lengthUm * (0.12 + 0.12 * (1 - chance));
+    items.push(line("grain", toSite(record.setout.frame, u, v), toSite(record.setout.frame, u + length, v), GREY));
+  }
+  return items;
+}
+
+function endMarks(record: PlanRecord, index: number, look: Look): Item[] {
+  const piece = record.bond.pieces[index]!;
+  const ends = record.cutting.ends[index] ?? piece.ends;
+  const { frame } = record.setout;
+  const half = Math.min(900 * look.scale, piece.widthUm * 0.4, piece.lengthUm * 0.3);
+  const pen: Stroke = stroke("thin");
+  const items: Item[] = [];
+  const put = (layer: "cut-ends" | "ripped", u0: number, v0: number, u1: number, v1: number) => {
+    items.push(line(layer, toSite(frame, u0, v0), toSite(frame, u1, v1), pen));
+  };
+  const [left, right] = endPoints(piece.region.outer, piece.u0Um, piece.u1Um, (piece.v0Um + piece.v1Um) / 2);
+  for (const [k, at] of [left, right].entries()) {
+    if (ends[k] !== "cut") continue;
+    const inward = k === 0 ? 1 : -1;
+    put("cut-ends", at[0] - inward * 0.15 * half, at[1], at[0] + inward * 1.6 * half, at[1]);
+  }
+  piece.edges.forEach((edge, k) => {
+    if (edge !== "ripped") return;
+    const v = k === 0 ? piece.v0Um : piece.v1Um;
+    const inward = k === 0 ? 1 : -1;
+    const u = (piece.u0Um + piece.u1Um) / 2;
+    for (const aside of [-350 * look.scale, 350 * look.scale])
+      put("ripped", u + aside, v - inward * 0.15 * half, u + aside, v + inward * 1.6 * half);
+  });
+  return items;
+}
+
+/** Where a piece's two ends lie at mid width (slanting ends have theirs elsewhere than at the extents). */
+function endPoints(
+  ring: readonly (readonly [number, number])[],
+  u0: number,
+  u1: number,
+  v: number,
+): [[number, number], [number, number]] {
+  let low = Infinity;
+  let high = -Infinity;
+  for (let i = 0; i < ring.length; i++) {
+    const a = ring[i]!;
+    const b = ring[(i + 1) % ring.length]!;
+    if (a[1] <= v === b[1] <= v) continue;
+    const u = a[0] + ((v - a[1]) * (b[0] - a[0])) / (b[1] - a[1]);
+    if (u < low) low = u;
+    if (u > high) high = u;
+  }
+  return [
+    [low === Infinity ? u0 : low, v],
+    [high === -Infinity ? u1 : high, v],
+  ];
+}
