@@ -15,8 +15,10 @@ export function checkFiles(job: NamedText, plan: NamedText, words: Words): Outco
   const stops = read.value.findings.filter((finding) => finding.level === "stop");
   return {
     exit: check.ok ? (stops.length > 0 ? 3 : 0) : 2,
-    lines: check.ok ? [check.summary, ...stops.map((finding) => `${finding.says} ${finding.do}`)] : [],
-    problems: check.ok ? [] : [check.summary, ...check.breaches.map(words.sayBreach)],
+    lines: check.ok
+      ? [words.desk.proved, words.sayExcused(check.excused), ...stops.map((finding) => `${finding.says} ${finding.do}`)]
+      : [],
+    problems: check.ok ? [] : [words.desk.notProved(check.counts.breaches), ...check.breaches.map(words.sayBreach)],
     json: check,
     files: [],
   };

@@ -46,7 +46,12 @@ export function planText(plan: PlanFile): string {
 }
 
 /** plan.json and every paper: PDF all, SVG all, DXF the drawings, CSV and XLSX the lists. */
-export async function writePapers(record: PlanRecord, plan: PlanFile, words: Words, fonts: FontBytes): Promise<OutFile[]> {
+export async function writePapers(
+  record: PlanRecord,
+  plan: PlanFile,
+  words: Words,
+  fonts: FontBytes,
+): Promise<OutFile[]> {
   const files: OutFile[] = [{ name: "plan.json", bytes: planText(plan) }];
   for (const paper of papersOf(record, words, plan.summary)) {
     files.push({ name: `${paper.name}.pdf`, bytes: await writePdf(paper, fonts) });

@@ -29,11 +29,16 @@ function proveRecord(loaded: LoadedJob, record: PlanRecord, words: Words, onStag
   const draft = toPlanFile(record, sayer(words), "");
   onStage("check");
   const check = checkPlan({ ...loaded.read, survey: loaded.survey }, draft, true);
-  return { loaded, record, plan: { ...draft, summary: check.summary }, check };
+  return { loaded, record, plan: { ...draft, summary: words.sayExcused(check.excused) }, check };
 }
 
 /** `rowline plan`: a job's text in; the plan, every paper and a summary out. An unproved plan is never given out. */
-export async function planJob(job: NamedText, words: Words, fonts: FontBytes, onStage: OnStage = () => {}): Promise<Outcome> {
+export async function planJob(
+  job: NamedText,
+  words: Words,
+  fonts: FontBytes,
+  onStage: OnStage = () => {},
+): Promise<Outcome> {
   const read = loadJob(job.text, job.name);
   if (!read.ok) return refused(read.problems, words);
   return deliver(proveJob(read.value, words, onStage), words, fonts, onStage);
@@ -45,7 +50,7 @@ async function deliver(proved: Proved, words: Words, fonts: FontBytes, onStage: 
     return {
       exit: 1,
       lines: [],
-      problems: [words.desk.unproved, check.summary, ...check.breaches.map(words.sayBreach)],
+      problems: [words.desk.unproved, ...check.breaches.map(words.sayBreach)],
       json: { ok: false, breaches: check.breaches },
       files: [],
     };

@@ -9,7 +9,8 @@ export function refused(problems: readonly Problem[], words: Words): Outcome {
     exit: 2,
     lines: [],
     problems: said.map(
-      (p) => `${p.file}${p.line > 0 ? `:${p.line}:${p.column}` : ""}${p.place === "" ? "" : ` ${p.place}`}: ${p.says} ${p.do}`,
+      (p) =>
+        `${p.file}${p.line > 0 ? `:${p.line}:${p.column}` : ""}${p.place === "" ? "" : ` ${p.place}`}: ${p.says} ${p.do}`,
     ),
     json: {
       problems: said.map(({ code, file, line, column, place, data, says, do: remedy }) => ({

@@ -2,14 +2,15 @@ import type { Finding } from "../core/base/finding.ts";
 import type { PlanRecord } from "../core/plan/record.ts";
 import type { DrawingLabels } from "../words/drawing.ts";
 import type { Words } from "../words/words.ts";
-import { compose, type Picture } from "./compose.ts";
+import { compose } from "./compose.ts";
 import { arrow, drawBase, drawDeviations, FALL_MM } from "./drawing/base.ts";
 import { contourStepMm } from "./drawing/contours.ts";
 import { deviationClasses, failHatch } from "./drawing/deviation.ts";
 import type { Tongue } from "./drawing/look.ts";
+import type { Picture } from "./layout.ts";
 import { numberedFindings, type Sign } from "./margin.ts";
 import type { Paper } from "./sheet.ts";
-import { fillSign, lineSign, markSign, sample } from "./signs.ts";
+import { bandSign, fillSign, KERB, lineSign, markSign, sample, WALL } from "./signs.ts";
 
 /**
  * The base as it was found: levels, contours, fall, puddles, the worst straightedge; deviation from its plane and
@@ -61,7 +62,7 @@ function facts(record: PlanRecord, { words, labels }: Tongue): string[] {
 
 function baseSigns(record: PlanRecord, { words, labels }: Tongue, scale: number): Sign[][] {
   const { surface } = record.surface;
-  if (!surface) return [[]];
+  if (!surface) return [[bandSign(labels.setout.wall, WALL)], [bandSign(labels.setout.kerb, KERB)]];
   const { write } = words;
   const limit = record.job.base.limits.deviation;
   const signs: Sign[] = [

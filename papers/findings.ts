@@ -21,7 +21,7 @@ export function findingsPaper(record: PlanRecord, words: Words): Paper {
     return [`${levels[finding.level]} ${i + 1}`, sentence(said.says, `${said.do}${release}`, 1, place)];
   });
   const blocks: Block[] = [{ kind: "text", text: all.length === 0 ? w.none : w.how }];
-  if (rows.length > 0) blocks.push({ kind: "pairs", headMm: 24, rows, maxLines: 8 });
+  if (rows.length > 0) blocks.push({ kind: "pairs", headMm: 30, rows, maxLines: 8 });
   if (all.length > rows.length)
     blocks.push({ kind: "text", text: w.more(words.write.number(all.length - rows.length, 0)) });
   return {

@@ -21,16 +21,16 @@ export function fixingPaper(record: PlanRecord, words: Words, labels: DrawingLab
   ]);
   const findings = numberedFindings(record, (finding) => mine.has(finding));
   const { counts, screws } = record.fixing;
-  const { mm } = words.write;
+  const found = { ...counts, screw: screws.length };
+  const kinds = (["start", "seam", "last", "end", "screw"] as const).filter((kind) => found[kind] > 0);
+  const facts = kinds.map((kind) => labels.fixing.count[kind](words.write.mm(found[kind])));
   return compose(record, tongue, {
     kind: "fixing",
     name: "fixing",
     pictures: [{ name: null, draw: (look) => drawFixing(record, tongue, look, findings.shown) }],
     signs: () => fixingSigns(record, labels),
     findings,
-    facts: [
-      labels.fixing.counts(mm(counts.start), mm(counts.seam), mm(counts.last), mm(counts.end), mm(screws.length)),
-    ],
+    facts: [facts.join(", ")],
     detailMm: record.site.drillingReleased ? toMm(record.setout.boardWidthUm) : null,
     remark: record.site.drillingReleased ? null : labels.fixing.leftOff,
     proof,

@@ -9,8 +9,8 @@ import type { Item, Pt } from "./sheet.ts";
 export const SIZES = { A4: [297, 210], A3: [420, 297], A2: [594, 420], A1: [841, 594] } as const;
 export type Size = keyof typeof SIZES;
 /** Frame of ISO 5457: 20 mm at the filing edge, 10 mm elsewhere (second-hand). */
-export const FILING_MM = 20;
-export const EDGE_MM = 10;
+const FILING_MM = 20;
+const EDGE_MM = 10;
 
 /** The space within the frame. */
 export function frameArea(size: Size): Area {
@@ -32,7 +32,7 @@ export function drawFrame(size: Size): Item[] {
   ];
 }
 
-export interface BlockData {
+interface BlockData {
   kind: DrawingKind;
   title: string;
   /** Short hash of the job. */
@@ -64,10 +64,10 @@ export function drawTitleBlock(data: BlockData, labels: DrawingLabels, x: number
   field(0, 0.62, 0, block.owner, "");
   field(0.62, 0.38, 0, block.revision, "");
   field(0, 1, 1, block.title, data.title, true);
-  field(0, 0.36, 2, block.type, labels.type[data.kind]);
-  field(0.36, 0.34, 2, block.number, `${data.number}-${labels.letter[data.kind]}`);
-  field(0.7, 0.16, 2, block.sheet, `${data.sheet}/${data.sheets}`);
-  field(0.86, 0.14, 2, block.scale, data.scale);
+  field(0, 0.37, 2, block.type, labels.type[data.kind]);
+  field(0.37, 0.33, 2, block.number, `${data.number}-${labels.letter[data.kind]}`);
+  field(0.7, 0.14, 2, block.sheet, `${data.sheet}/${data.sheets}`);
+  field(0.84, 0.16, 2, block.scale, data.scale);
   field(0, 0.28, 3, block.created, "");
   field(0.28, 0.28, 3, block.approved, "");
   field(0.56, 0.2, 3, block.date, "");

@@ -6,7 +6,6 @@ export const THICK = stroke("thick");
 export const MEDIUM = stroke("medium");
 export const THIN = stroke("thin");
 export const GREY = stroke("thin", "solid", "grey");
-export const ACCENT = stroke("medium", "solid", "accent");
 
 export function stroke(ink: Ink, dash: Dash = "solid", tone: Tone = "ink"): Stroke {
   return { ink, dash, tone };
@@ -48,7 +47,7 @@ export function box(
   return polygon(layer, points, pen, fill);
 }
 
-export interface TextLook {
+interface TextLook {
   layer?: Layer;
   /** Height of the capitals, paper mm; 2.5 least on drawings, 3.5 on cards for the site. */
   heightMm?: number;

@@ -8,6 +8,7 @@ import { en } from "../words/en/index.ts";
 import { writeCsv } from "../write/csv.ts";
 import { cutGrid, cutPaper } from "./cutlist.ts";
 import { safeFileName } from "./fileName.ts";
+import { findingsPaper } from "./findings.ts";
 import { orderGrid, orderPaper } from "./order.ts";
 import { cutsOf } from "./pieces.ts";
 import { rankedFindings } from "./ranked.ts";
@@ -182,6 +183,12 @@ describe("summary", () => {
     expect(words(paper).join(" ")).toContain(first);
     const lines = summaryText(record, en, first);
     expect(lines[0]).toBe(first);
+    const list = words(findingsPaper(record, en));
+    const said = words(paper);
+    // Every finding is in the list under its number; the page's numbers are the list's.
+    for (let i = 1; i <= 36; i++) expect(list.some((t) => new RegExp(`^(STOP|Warning|Note) ${i}$`).test(t))).toBe(true);
+    expect(said.filter((t) => /^STOP \d+$/.test(t))).toEqual(["STOP 1"]);
+    for (const t of said.filter((t) => /^(STOP|Warning|Note) \d+$/.test(t))) expect(list).toContain(t);
     expect(lines.join(" ").replace(/\s+/g, " ")).toContain("and 29 more places");
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(100);
     expect(lines.join("\n")).toContain(en.write.m2(record.setout.fieldAreaUm2 / 1e6));

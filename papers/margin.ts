@@ -4,7 +4,8 @@ import { allFindings } from "../core/plan/write.ts";
 import { sayer } from "../words/say.ts";
 import type { Numbered } from "./drawing/findings.ts";
 import type { Tongue } from "./drawing/look.ts";
-import { line, mark, paragraph, THIN, text } from "./ink.ts";
+import { LINE_PITCH, line, mark, paragraph, THIN, text, textIn } from "./ink.ts";
+import { rankedFindings } from "./ranked.ts";
 import type { Item } from "./sheet.ts";
 
 /** Most findings written out on a drawing. */
@@ -16,14 +17,18 @@ export interface Block {
   heightMm: number;
 }
 
-/** All findings with the number they have everywhere; those of the rooms named, most pressing first, at most twelve. */
+/** The findings a drawing is concerned with, merged by kind, most pressing first; those beyond twelve are counted. */
 export function numberedFindings(
   record: PlanRecord,
   concerns: (finding: Finding) => boolean,
 ): { shown: Numbered[]; more: number } {
-  const all = allFindings(record).map((finding, i): Numbered => ({ number: i + 1, finding }));
-  const mine = all.filter(({ finding }) => concerns(finding));
-  return { shown: mine.slice(0, MOST_FINDINGS), more: Math.max(0, mine.length - MOST_FINDINGS) };
+  const mine = rankedFindings(record).filter(({ finding }) => concerns(finding));
+  const all = allFindings(record);
+  const shown = mine.slice(0, MOST_FINDINGS).map((kind): Numbered => {
+    const alike = all.filter(({ code, level }) => code === kind.finding.code && level === kind.finding.level);
+    return { ...kind, places: alike.flatMap(({ at }) => (at ? [at] : [])) };
+  });
+  return { shown, more: mine.slice(MOST_FINDINGS).reduce((sum, kind) => sum + kind.count, 0) };
 }
 
 export function headed(words: string, x: number, top: number, width: number): Block {
@@ -53,12 +58,17 @@ export function findingsBlock(
   if (list.shown.length === 0) return { items, heightMm: head.heightMm + 4 };
   const say = sayer(words);
   let left = list.more;
-  for (const [i, { number, finding }] of list.shown.entries()) {
+  for (const [i, { number, finding, count }] of list.shown.entries()) {
     const said = say(finding);
     const part = paragraph([x + 11, y], `${said.says} ${said.do}`, width - 11, {}, 4);
+    const alike = count > 1 ? labels.findings.alike(words.write.mm(count - 1)) : null;
+    if (alike !== null) {
+      part.heightMm += LINE_PITCH * 2.5;
+      part.items.push(textIn([x + 11, y - part.heightMm], alike, width - 11));
+    }
     const last = i === list.shown.length - 1 && list.more === 0;
     if (y - part.heightMm < bottom + (last ? 0 : 5)) {
-      left += list.shown.length - i;
+      left += list.shown.slice(i).reduce((sum, kind) => sum + kind.count, 0);
       break;
     }
     items.push(

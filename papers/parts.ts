@@ -28,11 +28,11 @@ const LAP_MM = 7;
 /** A board is told from the next, and a figure fits on it, from this height on paper. */
 const CLEAR_MM = 4;
 /** Beyond this many sheets a larger scale helps nobody. */
-const MOST_PARTS = 8;
+const MOST_PARTS = 12;
 
 /**
  * Parts of a drawing at the smallest standard scale that shows `detailMm` at least 4 mm high; none where the whole
- * drawing shows it already, or where it would take more than eight sheets.
+ * drawing shows it already, or where it would take more than twelve sheets.
  */
 export function partsOf(draw: Draw, whole: View, detailMm: number, area: Area): Part[] {
   if (detailMm / whole.scale >= CLEAR_MM) return [];
@@ -108,28 +108,28 @@ export function drawMatchLines(tongue: Tongue, key: Key): Item[] {
   return items;
 }
 
-/** A small map of the parts with their sheets; this one hatched. */
+/** A small map of the parts with their sheets; this one hatched. Where cells are narrow the sheets stand beside them. */
 export function drawKey(record: PlanRecord, tongue: Tongue, key: Key, x: number, top: number, width: number): Block {
   const head = headed(tongue.labels.view.key, x, top, width);
-  const look = lookAt(1, key.parts[0]!.view.turnDeg);
-  const scale = key.parts[0]!.view.scale;
+  const { columns, rows, area, view } = key.parts[0]!;
+  const look = lookAt(1, view.turnDeg);
+  const wide = (area.width - 2 * LAP_MM) * view.scale;
+  const tall = (area.height - 2 * LAP_MM) * view.scale;
   const corners = key.parts.map((part) => onPaper(look, part.view.at));
-  const wide = (key.parts[0]!.area.width - 2 * LAP_MM) * scale;
-  const tall = (key.parts[0]!.area.height - 2 * LAP_MM) * scale;
-  const { x0, y0 } = boundsOf(corners.map(([cx, cy]): Pt => [cx + LAP_MM * scale, cy + LAP_MM * scale]));
-  const columns = key.parts[0]!.columns;
-  const rows = key.parts[0]!.rows;
-  const ratio = Math.min((width - 2) / (wide * columns), 42 / (tall * rows));
+  const { x0, y0 } = boundsOf(corners.map(([cx, cy]): Pt => [cx + LAP_MM * view.scale, cy + LAP_MM * view.scale]));
+  const ratio = Math.min((width - 2 * BESIDE_MM) / (wide * columns), 42 / (tall * rows));
+  const narrow = wide * ratio < BESIDE_MM;
+  const left = x + (narrow ? BESIDE_MM : 1);
   const bottom = top - head.heightMm - tall * rows * ratio;
   const items = [...head.items];
-  const at = ([px, py]: Pt): Pt => [x + 1 + (px - x0) * ratio, bottom + (py - y0) * ratio];
+  const cell = (part: Part): Pt => [left + part.column * wide * ratio, bottom + part.row * tall * ratio];
   key.parts.forEach((part, i) => {
-    const [left, low] = [x + 1 + part.column * wide * ratio, bottom + part.row * tall * ratio];
+    const [cx, cy] = cell(part);
     items.push(
       box(
         "text",
-        left,
-        low,
+        cx,
+        cy,
         wide * ratio,
         tall * ratio,
         THIN,
@@ -137,17 +137,26 @@ export function drawKey(record: PlanRecord, tongue: Tongue, key: Key, x: number,
       ),
     );
   });
-  items.push(
-    polygon(
-      "text",
-      ringPoints(record.survey.outline, 20).map((point) => at(onPaper(look, point))),
-      stroke("medium"),
-    ),
-  );
+  const outline = ringPoints(record.survey.outline, 20).map((point): Pt => {
+    const [px, py] = onPaper(look, point);
+    return [left + (px - x0) * ratio, bottom + (py - y0) * ratio];
+  });
+  items.push(polygon("text", outline, stroke("medium")));
   key.parts.forEach((part, i) => {
-    const middle: Pt = [x + 1 + (part.column + 0.5) * wide * ratio, bottom + (part.row + 0.5) * tall * ratio];
-    const label = text(middle, String(key.first + i), { heightMm: 3.5, bold: true, align: "centre", stand: "middle" });
+    const [cx, cy] = cell(part);
+    const middle = cy + (tall * ratio) / 2;
+    const beside = part.column === 0 ? left - 1 : left + columns * wide * ratio + 1;
+    if (narrow && part.column > 0 && part.column + 1 < columns) return;
+    const at: Pt = narrow ? [beside, middle] : [cx + (wide * ratio) / 2, middle];
+    const label = text(at, String(key.first + i), {
+      bold: true,
+      align: !narrow ? "centre" : part.column === 0 ? "right" : "left",
+      stand: "middle",
+    });
     if (label.kind === "text") items.push({ ...label, ground: true });
   });
   return { items, heightMm: top - bottom + 5 };
 }
+
+/** Room for a sheet's number. */
+const BESIDE_MM = 8;

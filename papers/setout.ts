@@ -9,7 +9,7 @@ import { drawSetout } from "./drawing/setout.ts";
 import { box, line, stroke, text } from "./ink.ts";
 import { numberedFindings, type Sign } from "./margin.ts";
 import type { Item, Paper } from "./sheet.ts";
-import { bandSign, lineSign, markSign, sample } from "./signs.ts";
+import { bandSign, KERB, lineSign, markSign, sample, WALL } from "./signs.ts";
 
 /** Where every board lies, and the measures to set it out by. `proof` is the checker's first line, null where nothing has been proved yet. */
 export function setoutPaper(record: PlanRecord, words: Words, labels: DrawingLabels, proof: string | null): Paper {
@@ -48,8 +48,8 @@ function setoutSigns(labels: DrawingLabels): Sign[][] {
     line("text", [x - 1, y - 0.6], [x + 3, y - 0.6], stroke("thin", "solid", "grey")),
   ];
   const lines: Sign[] = [
-    bandSign(setout.wall, { hatchDeg: 45, spacingMm: 1.1, tone: "ink" }),
-    bandSign(setout.kerb, { hatchDeg: 135, spacingMm: 0.7, tone: "grey" }),
+    bandSign(setout.wall, WALL),
+    bandSign(setout.kerb, KERB),
     lineSign(setout.field, "thin", "dash", "grey"),
     lineSign(setout.startLine, "medium", "chain", "accent"),
     lineSign(setout.square, "thin", "dash", "accent"),

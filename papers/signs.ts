@@ -35,3 +35,7 @@ export function bandSign(words: string, fill: Fill): Sign {
 export function sample(words: string, items: (x: number, y: number) => Item[]): Sign {
   return { words, sample: items };
 }
+
+/** What stands along a side, as the drawings hatch it. */
+export const WALL: Fill = { hatchDeg: 45, spacingMm: 1.1, tone: "ink" };
+export const KERB: Fill = { hatchDeg: 135, spacingMm: 0.7, tone: "grey" };

@@ -33,7 +33,7 @@ function blockOf(part: Part): Block {
   if ("rows" in part)
     return {
       kind: "pairs",
-      headMm: part.kind === "findings" ? 26 : 46,
+      headMm: part.kind === "findings" ? 28 : 46,
       rows: part.rows,
       maxLines: 6,
       across: part.kind === "short" ? 2 : 1,
@@ -47,12 +47,19 @@ function blockOf(part: Part): Block {
 /** The same page as lines of plain text, no wider than `width` characters: for a terminal. */
 export function summaryText(record: PlanRecord, words: Words, firstLine: string, width = 100): string[] {
   const lines: string[] = [];
-  for (const part of partsOf(record, words, firstLine, FINDINGS, "all")) {
+  const parts = partsOf(record, words, firstLine, FINDINGS, "all");
+  const widest = (findings: boolean): number =>
+    Math.max(
+      0,
+      ...parts.flatMap((p) =>
+        "rows" in p && (p.kind === "findings") === findings ? p.rows.map(([head]) => head.length) : [],
+      ),
+    );
+  for (const part of parts) {
     if ("text" in part) lines.push(...(part.kind === "heading" ? ["", part.text] : wrapped(part.text, width)));
     else {
-      const wide = Math.max(...part.rows.map((row) => row[0]!.length));
-      for (const row of part.rows) {
-        const [head, said] = row;
+      const wide = widest(part.kind === "findings");
+      for (const [head, said] of part.rows) {
         const body = wrapped(said, width - wide - 4);
         for (const [i, text] of body.entries()) lines.push(`  ${(i === 0 ? head : "").padEnd(wide)}  ${text}`);
       }

@@ -4,11 +4,19 @@ import { Matrix, solve } from "ml-matrix";
 import type { Term } from "../core/solve/cheapest-fit.ts";
 
 type P = readonly [number, number, number];
-const highs = await highsLoader();
+/** The package's types describe its CommonJS form; what is loaded is the function itself. */
+const load = highsLoader as unknown as () => Promise<{
+  solve(model: string): { Status: string; ObjectiveValue: number };
+}>;
+const highs = await load();
 
 /** Least-squares plane a, b, c by the package's QR decomposition, about the mean of the points. */
 export function planeByMatrix(points: readonly P[]): { a: number; b: number; c: number } {
-  const mean = [0, 1, 2].map((k) => points.reduce((sum, p) => sum + p[k]!, 0) / points.length) as [number, number, number];
+  const mean = [0, 1, 2].map((k) => points.reduce((sum, p) => sum + p[k]!, 0) / points.length) as [
+    number,
+    number,
+    number,
+  ];
   const rows = new Matrix(points.map(([x, y]) => [x - mean[0], y - mean[1], 1]));
   const x = solve(rows, Matrix.columnVector(points.map((p) => p[2] - mean[2])));
   const [a, b, c] = [x.get(0, 0), x.get(1, 0), x.get(2, 0)];
@@ -31,7 +39,11 @@ export function cheapestBySolver(terms: readonly Term[], k: number): number {
     const row = t.row.map((v, c) => `${term(v)} p${c}`).join(" ");
     return `r${i}: ${row} - f${i} + g${i} = ${num(t.z)}`;
   });
-  return solveText(goal, lines, Array.from({ length: k }, (_, c) => `p${c} free`));
+  return solveText(
+    goal,
+    lines,
+    Array.from({ length: k }, (_, c) => `p${c} free`),
+  );
 }
 
 function solveText(goal: string, lines: string[], bounds: string[]): number {

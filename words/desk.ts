@@ -8,6 +8,8 @@ import type { Figures } from "./words.ts";
 export interface DeskWords {
   unproved: string;
   papersLie: string;
+  proved: string;
+  notProved(breaches: number): string;
   noBase: string;
   level: Record<FindingLevel, string>;
   noSchema(name: string): string;

@@ -20,7 +20,6 @@ export interface DrawingLabels {
     approved: string;
     revision: string;
     units: string;
-    software: string;
   };
   bar: string;
   seen: string;
@@ -45,7 +44,12 @@ export interface DrawingLabels {
     firm: string;
   };
   checked: { proved(summary: string): string; notProved: string; signed: string };
-  findings: { head: string; none: string; more(count: string): string };
+  findings: {
+    head: string;
+    none: string;
+    more(count: string): string /** Of the same kind. */;
+    alike(count: string): string;
+  };
   banner: { notForDrilling: string; why: string };
   view: {
     levels: string;
@@ -67,11 +71,7 @@ export interface DrawingLabels {
     straightedgeGap(gap: string, length: string): string;
     fill(mm: string): string;
     grind(mm: string): string;
-    stakes: string;
     deviationFigure: string;
-    above: string;
-    below: string;
-    within: string;
     /** Between the two ends of a class: "-10 to -5". */
     to: string;
     overLimit(mm: string): string;
@@ -88,11 +88,9 @@ export interface DrawingLabels {
     board: string;
     cutEnd: string;
     rippedEdge: string;
-    measured: string;
     startLine: string;
     rowFigure: string;
     square: string;
-    joint: string;
     rows(count: string, gap: string): string;
     boards(boards: string, pieces: string): string;
     area(m2: string): string;
@@ -103,8 +101,7 @@ export interface DrawingLabels {
     noDrill: string;
     slab: string;
     baseJoint: string;
-    clipFigure: string;
-    counts(start: string, seam: string, last: string, end: string, screws: string): string;
+    count: Record<ClipKind | "screw", (count: string) => string>;
     leftOff: string;
   };
 }

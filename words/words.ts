@@ -1,6 +1,6 @@
 /** What a language file must hold. Codes and figures come from core/; sentences live here and nowhere else. */
 import type { Finding } from "../core/base/finding.ts";
-import type { Breach } from "../core/check/breach.ts";
+import type { Breach, Excuse } from "../core/check/breach.ts";
 import type { FindingData } from "../core/findings.ts";
 import type { Problem } from "../core/read/problem.ts";
 import type { DeskWords } from "./desk.ts";
@@ -38,4 +38,6 @@ export interface Words {
   sayProblem(problem: Problem): Said;
   /** What the checker holds against a plan. */
   sayBreach(breach: Breach): string;
+  /** The first line of a plan and of every summary: what is excused, or that nothing is. */
+  sayExcused(excused: readonly Excuse[]): string;
 }

@@ -1,4 +1,4 @@
-import { DxfParser, type ILwpolylineEntity, type ITextEntity } from "dxf-parser";
+import dxfParser, { type IDxf, type ILwpolylineEntity, type ITextEntity } from "dxf-parser";
 import { describe, expect, it } from "vitest";
 import { text } from "../papers/ink.ts";
 import type { Item, Paper } from "../papers/sheet.ts";
@@ -34,7 +34,10 @@ const LAYERS = [
   "frame",
 ];
 
-function read(paper: Paper) {
+/** The package is CommonJS: what its types call a module is the class itself. */
+const DxfParser = dxfParser as unknown as new () => { parseSync(text: string): IDxf | null };
+
+function read(paper: Paper): IDxf {
   const parsed = new DxfParser().parseSync(writeDxf(paper));
   expect(parsed).not.toBeNull();
   return parsed!;

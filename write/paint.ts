@@ -21,14 +21,14 @@ export type Op =
       bold: boolean;
       colour: string;
     };
-export interface Pen {
+interface Pen {
   widthMm: number;
   /** Lengths of line and gap, mm; empty: solid. */
   dashMm: readonly number[];
   colour: string;
 }
 
-export const PEN_MM: Record<Ink, number> = { thick: 0.5, medium: 0.35, thin: 0.18 };
+const PEN_MM: Record<Ink, number> = { thick: 0.5, medium: 0.35, thin: 0.18 };
 export const COLOURS: Record<Tone, string> = { ink: "#1a1a1a", accent: "#1f5fa8", grey: "#8c8c8c" };
 const DASHES: Record<Dash, readonly number[]> = { solid: [], dash: [3, 1.2], chain: [7, 1.2, 0.6, 1.2], dot: [0.4, 1] };
 /** Chord error of a flattened arc, paper mm: finer than any printer. */
@@ -74,14 +74,14 @@ function shows(view: View, item: Item, place: Placing): boolean {
 }
 
 /** How site points come onto the paper. */
-export interface Placing {
+interface Placing {
   point(at: Pt): Pt;
   scale: number;
   turnDeg: number;
 }
 const PAPER: Placing = { point: (at) => at, scale: 1, turnDeg: 0 };
 
-export function placing(view: View): Placing {
+function placing(view: View): Placing {
   const [cos, sin] = directionOf(view.turnDeg);
   return {
     point: ([x, y]) => {

@@ -3,8 +3,8 @@ import { describe, expect, it } from "vitest";
 import { box, text } from "../papers/ink.ts";
 import type { Paper } from "../papers/sheet.ts";
 import { HOSTILE, samplePapers } from "../papers/testing/papers.ts";
-import { readFonts } from "./font/read.ts";
 import { writePdf } from "./pdf.ts";
+import { readFonts } from "./testing/fonts.ts";
 
 const fonts = readFonts();
 

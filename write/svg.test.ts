@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { text } from "../papers/ink.ts";
 import type { Sheet } from "../papers/sheet.ts";
 import { HOSTILE, samplePapers } from "../papers/testing/papers.ts";
-import { readFonts } from "./font/read.ts";
 import { writeSvg } from "./svg.ts";
+import { readFonts } from "./testing/fonts.ts";
 
 /** Reads XML strictly enough to say that it is well-formed; gives the texts of its elements. */
 function wellFormed(xml: string): string[] {

@@ -116,7 +116,15 @@ export interface CheckResult {
   /** What nothing excuses. At most `MOST_LISTED` a code; `counts.unlisted` says how many more. */
   breaches: Breach[];
   excused: Excuse[];
-  counts: { pieces: number; joints: number; clips: number; boards: number; breaches: number; excused: number; unlisted: number };
+  counts: {
+    pieces: number;
+    joints: number;
+    clips: number;
+    boards: number;
+    breaches: number;
+    excused: number;
+    unlisted: number;
+  };
   /** The one line a summary begins with. */
   summary: string;
 }

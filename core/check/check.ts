@@ -44,7 +44,14 @@ const MOST_LISTED = 100;
 export function checkPlan(job: SceneInput, plan: PlanFile, draft = false): CheckResult {
   const unsound = unsoundFigure(plan);
   if (unsound !== null) {
-    const breach: Breach = { rule: RULE_OF.notFinite, code: "notFinite", at: null, found: unsound, limit: null, data: { place: unsound } };
+    const breach: Breach = {
+      rule: RULE_OF.notFinite,
+      code: "notFinite",
+      at: null,
+      found: unsound,
+      limit: null,
+      data: { place: unsound },
+    };
     return resultOf(plan, [breach], []);
   }
   const scene = sceneOf(job, plan);
@@ -72,7 +79,14 @@ export function checkPlan(job: SceneInput, plan: PlanFile, draft = false): Check
   judgeVerdict(scene);
   const [breaches, excused] = excuse(scene);
   if (!draft && excused.length > 0 && !numbersIn(plan.summary).includes(excused.length))
-    breaches.push({ rule: RULE_OF.summaryLine, code: "summaryLine", at: null, found: plan.summary, limit: excused.length, data: {} });
+    breaches.push({
+      rule: RULE_OF.summaryLine,
+      code: "summaryLine",
+      at: null,
+      found: plan.summary,
+      limit: excused.length,
+      data: {},
+    });
   return resultOf(plan, breaches, excused);
 }
 
@@ -97,7 +111,8 @@ function excuse(scene: Scene): [Breach[], Excuse[]] {
     else cells.set(cell, [{ index, x, y }]);
   });
   for (const breach of scene.breaches) {
-    const finding = scene.locked.has(breach) || !EXCUSABLE.has(breach.rule) || !breach.at ? null : nearest(breach, breach.at);
+    const finding =
+      scene.locked.has(breach) || !EXCUSABLE.has(breach.rule) || !breach.at ? null : nearest(breach, breach.at);
     if (finding === null) breaches.push(breach);
     else excused.push({ breach, finding });
   }

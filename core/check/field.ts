@@ -36,7 +36,13 @@ export function fieldOf(survey: SurveyRecord, turn: Turn): Field {
     const walked = walkRing(cutout.ring);
     const raw = turned(pointsOf(walked), turn);
     const own: Path[] = [raw];
-    bands(walked, walked.map(() => cutout.gapMm), -1, turn, own);
+    bands(
+      walked,
+      walked.map(() => cutout.gapMm),
+      -1,
+      turn,
+      own,
+    );
     const grown = join(own);
     cutouts.push({ name: cutout.name, height: cutout.height, raw, grown });
     taken.push(...grown);
@@ -98,13 +104,20 @@ function corner(a: Walked, b: Walked, ga: number, gb: number, orient: number): C
   const reflex = cross * orient < 0;
   if (!reflex) {
     const pieces: [number, number][][] = [];
-    if (t > 0 && a.radius === 0) pieces.push([v, ra, m]);
-    if (q < 0 && b.radius === 0) pieces.push([v, rb, m]);
+    if (t > 0 && nearlyStraight(a, t)) pieces.push([v, ra, m]);
+    if (q < 0 && nearlyStraight(b, q)) pieces.push([v, rb, m]);
     return { ...none, pieces };
   }
   if (t < 0 || q > 0) {
     // One gap is so much wider that the moved lines meet behind the end of its band.
-    return { before: t < 0 && a.radius === 0 ? m : null, after: q > 0 && b.radius === 0 ? m : null, pieces: [[v, ra, m], [v, m, rb]].filter((_, i) => (i === 0 ? t >= 0 : q <= 0)) };
+    return {
+      before: t < 0 && a.radius === 0 ? m : null,
+      after: q > 0 && b.radius === 0 ? m : null,
+      pieces: [
+        [v, ra, m],
+        [v, m, rb],
+      ].filter((_, i) => (i === 0 ? t >= 0 : q <= 0)),
+    };
   }
   const reach = TOLERANCE.mitreFactor * Math.max(ga, gb);
   const mx = m[0] - vx;
@@ -121,12 +134,18 @@ function corner(a: Walked, b: Walked, ga: number, gb: number, orient: number): C
   return { ...none, pieces: [[v, ra, [ra[0] + dax * ta, ra[1] + day * ta], [rb[0] + dbx * tb, rb[1] + dby * tb], rb]] };
 }
 
+/** Carried on by this much an arc leaves its tangent by less than a chord may. */
+function nearlyStraight(side: Walked, on: number): boolean {
+  return side.radius === 0 || (on * on) / (2 * Math.abs(side.radius)) < TOLERANCE.chordMm;
+}
+
 function band(side: Walked, gap: number, orient: number, start: Corner, end: Corner, turn: Turn, out: Path[]): void {
   const n = side.xs.length;
   const moved: [number, number][] = [];
   // An arc whose radius the gap exceeds vanishes into its centre.
   const reach = side.radius * orient > 0 ? Math.min(gap, Math.abs(side.radius)) : gap;
-  for (let i = 0; i < n; i++) moved.push([side.xs[i]! + side.nx[i]! * orient * reach, side.ys[i]! + side.ny[i]! * orient * reach]);
+  for (let i = 0; i < n; i++)
+    moved.push([side.xs[i]! + side.nx[i]! * orient * reach, side.ys[i]! + side.ny[i]! * orient * reach]);
   if (side.radius === 0) {
     const from = start.after ?? moved[0]!;
     const to = end.before ?? moved[1]!;
@@ -157,6 +176,7 @@ export function turned(points: readonly (readonly [number, number])[], turn: Tur
     const before = path[path.length - 1];
     if (!before || before.x !== p.x || before.y !== p.y) path.push(p);
   }
-  while (path.length > 1 && path[0]!.x === path[path.length - 1]!.x && path[0]!.y === path[path.length - 1]!.y) path.pop();
+  while (path.length > 1 && path[0]!.x === path[path.length - 1]!.x && path[0]!.y === path[path.length - 1]!.y)
+    path.pop();
   return areaOf([path]) < 0 ? path.reverse() : path;
 }

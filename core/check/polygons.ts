@@ -1,5 +1,5 @@
 /** The judge's polygon engine: Clipper on whole micrometres, wrapped so that the rules read plainly. */
-import { ClipType, Clipper, EndType, FillRule, JoinType, type Path64, type Paths64, PolyTree64 } from "clipper2-ts";
+import { Clipper, ClipType, EndType, FillRule, JoinType, type Path64, type Paths64, PolyTree64 } from "clipper2-ts";
 
 export type Path = Path64;
 export type Paths = Paths64;
@@ -87,7 +87,7 @@ export function toSegment(px: number, py: number, ax: number, ay: number, bx: nu
   const dy = by - ay;
   const square = dx * dx + dy * dy;
   let t = square > 0 ? ((px - ax) * dx + (py - ay) * dy) / square : 0;
-  t = t < 0 ? 0 : t > 1 ? 1 : t;
+  t = Math.max(0, Math.min(1, t));
   const ex = px - ax - t * dx;
   const ey = py - ay - t * dy;
   return Math.sqrt(ex * ex + ey * ey);

@@ -5,7 +5,7 @@ import type { Clip, Piece, PlanFile, XyMm } from "../plan/plan.ts";
 import type { SurveyRecord } from "../stages/survey/record.ts";
 import { type Breach, type BreachCode, RULE_OF } from "./breach.ts";
 import { type Field, fieldOf } from "./field.ts";
-import { areaOf, type Bounds, box, boundsOf, meet, meetParts, type Part, type Path, type Paths } from "./polygons.ts";
+import { areaOf, type Bounds, boundsOf, box, meet, meetParts, type Part, type Path, type Paths } from "./polygons.ts";
 import { intoRows, ontoSite, type Turn, turnOf } from "./turn.ts";
 
 export const TOUCH = TOLERANCE.touchMm * 1000;
@@ -158,7 +158,12 @@ function snap(v: number, row: JudgedRow | null): number {
 function isBox(ring: Path, b: Bounds): boolean {
   if (ring.length !== 4) return false;
   const near = (a: number, c: number): boolean => Math.abs(a - c) <= 3;
-  return ring.every((p) => (near(p.x, b.u0) || near(p.x, b.u1)) && (near(p.y, b.v0) || near(p.y, b.v1)));
+  return ring.every((p, i) => {
+    const q = ring[(i + 1) % 4]!;
+    const corner = (near(p.x, b.u0) || near(p.x, b.u1)) && (near(p.y, b.v0) || near(p.y, b.v1));
+    // Round the box, not across it: each edge runs along one axis.
+    return corner && near(p.x, q.x) !== near(p.y, q.y);
+  });
 }
 
 /** Unbroken stretches of the ring on the line v; stretches that touch are one. */
@@ -194,7 +199,8 @@ function cutField(scene: Scene): void {
         .sort((p, q) => p.bounds.u0 - q.bounds.u0 || p.bounds.v0 - q.bounds.v0);
       row.most = meet(most, [box(b.u0 - 1000, row.v0 - TOUCH, b.u1 + 1000, row.v1 + TOUCH)]);
       // A side gap too may exceed its nominal, so the strip is judged that much narrower.
-      row.least = row.v1 - row.v0 > 2 * over ? meet(least, [box(b.u0 - 1000, row.v0 + over, b.u1 + 1000, row.v1 - over)]) : [];
+      row.least =
+        row.v1 - row.v0 > 2 * over ? meet(least, [box(b.u0 - 1000, row.v0 + over, b.u1 + 1000, row.v1 - over)]) : [];
       return;
     }
     const v0 = scene.rows[lo]!.v0 - 1000;

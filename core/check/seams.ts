@@ -1,12 +1,15 @@
 /** Who meets whom on a seam: grooved runs above and below, the clips that stand there, the joints. */
-import { type JudgedClip, type JudgedPiece, type Run, type Scene, um } from "./scene.ts";
+
 import type { JudgedJoint } from "./rules/joints.ts";
+import { type JudgedClip, type JudgedPiece, type Run, type Scene, um } from "./scene.ts";
 
 export interface GroovedRun extends Run {
   piece: JudgedPiece;
   edge: 0 | 1;
   /** Clips that hold the piece on this run, by u. */
   clips: JudgedClip[];
+  /** Joints at its two ends. */
+  joints: SeamJoint[];
 }
 export interface SeamJoint {
   joint: JudgedJoint;
@@ -21,6 +24,8 @@ export interface Seam {
   runs: [GroovedRun[], GroovedRun[]];
   /** Start, seam and last clips by u. */
   clips: JudgedClip[];
+  /** What each of `clips` holds. */
+  holds: GroovedRun[][];
   joints: SeamJoint[];
 }
 
@@ -36,12 +41,23 @@ export function seamsOf(scene: Scene, joints: JudgedJoint[]): Seam[] {
     const above = scene.rows[k];
     const below = scene.rows[k - 1];
     const v = above && below ? (above.v0 + below.v1) / 2 : above ? above.v0 - side / 2 : (below?.v1 ?? 0) + side / 2;
-    seams.push({ seam: k, v, runs: [runsOf(above?.pieces ?? [], 0), runsOf(below?.pieces ?? [], 1)], clips: [], joints: [] });
+    seams.push({
+      seam: k,
+      v,
+      runs: [runsOf(above?.pieces ?? [], 0), runsOf(below?.pieces ?? [], 1)],
+      clips: [],
+      holds: [],
+      joints: [],
+    });
   }
   for (const clip of scene.clips) if (clip.source.kind !== "end") seams[clip.source.seam]?.clips.push(clip);
   for (const seam of seams) {
     seam.clips.sort((a, b) => a.u - b.u);
-    for (const clip of seam.clips) for (const run of held(scene, seam, clip)) run.clips.push(clip);
+    for (const clip of seam.clips) {
+      const runs = held(scene, seam, clip, clip.u);
+      seam.holds.push(runs);
+      for (const run of runs) run.clips.push(clip);
+    }
   }
   for (const joint of joints) {
     for (const edge of [0, 1] as const) {
@@ -49,22 +65,25 @@ export function seamsOf(scene: Scene, joints: JudgedJoint[]): Seam[] {
       if (!seam) continue;
       const left = endingAt(seam.runs[edge], joint.left, joint.leftU);
       const right = startingAt(seam.runs[edge], joint.right, joint.rightU);
-      if (left && right) seam.joints.push({ joint, left, right });
+      if (!left || !right) continue;
+      const found = { joint, left, right };
+      seam.joints.push(found);
+      left.joints.push(found);
+      right.joints.push(found);
     }
   }
   for (const seam of seams) seam.joints.sort((a, b) => a.joint.u - b.joint.u);
   return seams;
 }
 
-/** Runs of a seam that a clip holds: its piece is listed, and the body grips the run. */
-export function held(scene: Scene, seam: Seam, clip: JudgedClip): GroovedRun[] {
+/** Runs of a seam that a clip with its anchor at u holds: its piece is listed, and the body grips the run. */
+export function held(scene: Scene, seam: Seam, clip: JudgedClip, u: number): GroovedRun[] {
   const half = um(scene.job.clips.length) / 2;
   const least = gripOf(scene) - 100;
-  const listed = new Set(clip.source.holds);
-  return near(seam, clip.u, half).filter((run) => {
-    if (!listed.has(run.piece.source.id)) return false;
-    const grip = Math.min(run.to, clip.u + half) - Math.max(run.from, clip.u - half);
-    return grip >= Math.min(least, run.to - run.from) || (clip.u >= run.from && clip.u <= run.to);
+  return near(seam, u, half).filter((run) => {
+    if (!clip.source.holds.includes(run.piece.source.id)) return false;
+    const grip = Math.min(run.to, u + half) - Math.max(run.from, u - half);
+    return grip >= Math.min(least, run.to - run.from) || (u >= run.from && u <= run.to);
   });
 }
 
@@ -88,7 +107,7 @@ function runsOf(pieces: JudgedPiece[], edge: 0 | 1): GroovedRun[] {
   const out: GroovedRun[] = [];
   for (const piece of pieces) {
     if (piece.source.edges[edge] !== "groove") continue;
-    for (const run of piece.runs[edge]) out.push({ ...run, piece, edge, clips: [] });
+    for (const run of piece.runs[edge]) out.push({ ...run, piece, edge, clips: [], joints: [] });
   }
   return out.sort((a, b) => a.from - b.from);
 }

@@ -37,7 +37,7 @@ export function unitOf(deg: number): [cos: number, sin: number] {
   let c = 1;
   let s = 0;
   if (rest !== 0) {
-    const a = (rest * 3.141592653589793) / 180 / 1024;
+    const a = (rest * Math.PI) / 180 / 1024;
     const a2 = a * a;
     s = a * (1 - (a2 / 6) * (1 - a2 / 20));
     // cos a - 1 doubles without the loss that cos a itself would suffer.

@@ -6,8 +6,8 @@
 import { pointsOf, walkRing } from "./curve.ts";
 import { turned } from "./field.ts";
 import { type Bounds, boundsOf, insidePaths, type Path, toSegment } from "./polygons.ts";
-import { intoRows } from "./turn.ts";
 import { type Scene, um } from "./scene.ts";
+import { intoRows } from "./turn.ts";
 
 type Segment = readonly [au: number, av: number, bu: number, bv: number];
 
@@ -31,7 +31,8 @@ const SLACK_UM = 5;
 export function zonesOf(scene: Scene): Zones {
   const { job, survey, turn } = scene;
   const clips = job.clips;
-  const ring = (vertices: readonly (readonly [number, number, number])[]): Path => turned(pointsOf(walkRing(vertices)), turn);
+  const ring = (vertices: readonly (readonly [number, number, number])[]): Path =>
+    turned(pointsOf(walkRing(vertices)), turn);
   const holes: [number, number][] = [[0, 0]];
   for (const [x, y] of clips.fixing.holes) if (x !== 0 || y !== 0) holes.push([um(x), um(y)]);
   const walls: Segment[] = [];
@@ -112,7 +113,14 @@ export function slabEdgeAt(zones: Zones, u: number, v: number): number | null {
 }
 
 /** Least distance to those places of a slab edge that no wall or door runs along; every 2 mm. */
-function freeDistance(zones: Zones, a: { x: number; y: number }, b: { x: number; y: number }, u: number, v: number, limit: number): number {
+function freeDistance(
+  zones: Zones,
+  a: { x: number; y: number },
+  b: { x: number; y: number },
+  u: number,
+  v: number,
+  limit: number,
+): number {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const length = Math.sqrt(dx * dx + dy * dy);
@@ -133,12 +141,14 @@ export function mayStand(zones: Zones, u: number, v: number, body: boolean): boo
   for (const [dx, dy] of zones.holes) {
     const hu = u + dx;
     const hv = v + dy;
-    if (noDrillAt(zones, hu, hv) !== null || baseJointAt(zones, hu, hv) !== null || slabEdgeAt(zones, hu, hv) !== null) return false;
+    if (noDrillAt(zones, hu, hv) !== null || baseJointAt(zones, hu, hv) !== null || slabEdgeAt(zones, hu, hv) !== null)
+      return false;
   }
   if (!body) return true;
   const lo = u - zones.half;
   const hi = u + zones.half;
-  for (const { ring, bounds: b } of zones.cutouts) if (b.v0 <= v && b.v1 >= v && b.u1 > lo && b.u0 < hi && lineTouches(ring, lo, hi, v)) return false;
+  for (const { ring, bounds: b } of zones.cutouts)
+    if (b.v0 <= v && b.v1 >= v && b.u1 > lo && b.u0 < hi && lineTouches(ring, lo, hi, v)) return false;
   for (const [au, av, bu, bv] of zones.standing) if (crosses(au, av, bu, bv, lo, hi, v)) return false;
   return true;
 }
@@ -161,10 +171,21 @@ function crosses(au: number, av: number, bu: number, bv: number, lo: number, hi:
  * Whether a clip could stand on the line v with its anchor in lo .. hi, clear of the clips at `others` by one length.
  * Two neighbouring places half a millimetre apart must both be free, so that no rounding decides. O(stretch).
  */
-export function roomFor(zones: Zones, lo: number, hi: number, v: number, others: readonly number[], apart: number, body = true): boolean {
+export function roomFor(
+  zones: Zones,
+  lo: number,
+  hi: number,
+  v: number,
+  others: readonly number[],
+  apart: number,
+  body = true,
+): boolean {
   let before = false;
   for (let u = Math.ceil(lo) + 20; u <= hi - 20; u += 500) {
-    const free = others.every((o) => Math.abs(o - u) >= apart + 20) && mayStand(zones, u, v, body) && mayStand(zones, u + 20, v, body);
+    const free =
+      others.every((o) => Math.abs(o - u) >= apart + 20) &&
+      mayStand(zones, u, v, body) &&
+      mayStand(zones, u + 20, v, body);
     if (free && before) return true;
     before = free;
   }

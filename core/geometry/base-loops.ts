@@ -72,3 +72,34 @@ function labelOf(named: BoundaryLoop[], p: [number, number], q: [number, number]
   }
   return label;
 }
+
+/** Inside an odd number of loops. */
+export function insideLoops(loops: readonly BoundaryLoop[], x: number, y: number): boolean {
+  let inside = false;
+  for (const { xy } of loops) {
+    for (let i = 0, j = xy.length - 1; i < xy.length; j = i++) {
+      const [xi, yi] = xy[i]!;
+      const [xj, yj] = xy[j]!;
+      if (yi > y !== yj > y && x < xi + ((y - yi) / (yj - yi)) * (xj - xi)) inside = !inside;
+    }
+  }
+  return inside;
+}
+
+/** Within `slackMm` of a loop. */
+export function onLoops(loops: readonly BoundaryLoop[], x: number, y: number, slackMm: number): boolean {
+  for (const { xy } of loops) {
+    for (let i = 0, j = xy.length - 1; i < xy.length; j = i++) {
+      const [x0, y0] = xy[j]!;
+      const [x1, y1] = xy[i]!;
+      const dx = x1 - x0;
+      const dy = y1 - y0;
+      const length2 = dx * dx + dy * dy;
+      const f = length2 > 0 ? Math.max(0, Math.min(1, ((x - x0) * dx + (y - y0) * dy) / length2)) : 0;
+      const ex = x0 + f * dx - x;
+      const ey = y0 + f * dy - y;
+      if (ex * ex + ey * ey <= slackMm * slackMm) return true;
+    }
+  }
+  return false;
+}

@@ -11,7 +11,11 @@ const mesh = (levels: [number, number, number][], w: number, h: number) => {
 const open = () => true;
 
 test("a pit in a level base: depth, area and volume of the pyramid that the triangles make", () => {
-  const m = mesh(gridLevels(4000, 4000, 500, (x, y) => (x === 2000 && y === 2000 ? -12 : 0)), 4000, 4000);
+  const m = mesh(
+    gridLevels(4000, 4000, 500, (x, y) => (x === 2000 && y === 2000 ? -12 : 0)),
+    4000,
+    4000,
+  );
   const { puddles, shut } = findPuddles(m, open);
   expect(shut).toEqual([]);
   expect(puddles).toHaveLength(1);
@@ -33,14 +37,28 @@ test("a trough between two humps fills to the lower hump; a wall at the low side
   // Full section: 500 mm flat middle of two cells at 5 deep, and the slopes up to 5: half of 500, and 5/8 of that.
   expect(trough.puddles[0]!.volumeMm3).toBeCloseTo(2000 * 5 * (1000 + 250 + (500 * 5) / 8 / 2), 3);
   // 2 % towards a wall at y = 0; water can only leave at the far side, 60 mm up.
-  const dam = findPuddles(mesh(gridLevels(4000, 3000, 500, (_, y) => 0.02 * y), 4000, 3000), (rim) => rim === 2);
+  const dam = findPuddles(
+    mesh(
+      gridLevels(4000, 3000, 500, (_, y) => 0.02 * y),
+      4000,
+      3000,
+    ),
+    (rim) => rim === 2,
+  );
   expect(dam.puddles[0]!.depthMm).toBe(60);
   expect(dam.puddles[0]!.volumeMm3).toBeCloseTo((4000 * 3000 * 60) / 2, 2);
   expect(dam.puddles[0]!.touches).toEqual([0, 1, 3]);
 });
 
 test("a base that water cannot leave is named, with the lowest place as its outlet", () => {
-  const { shut, puddles } = findPuddles(mesh(gridLevels(2000, 2000, 500, (x, y) => x / 100 + y / 50), 2000, 2000), () => false);
+  const { shut, puddles } = findPuddles(
+    mesh(
+      gridLevels(2000, 2000, 500, (x, y) => x / 100 + y / 50),
+      2000,
+      2000,
+    ),
+    () => false,
+  );
   expect(shut).toEqual([[0, 0]]);
   expect(puddles).toEqual([]);
 });

@@ -115,22 +115,15 @@ test("a plane and a ridge have no gap; a pit's gap is its depth, wherever the ba
   expect(pit.worst!.at).toEqual([2000, 2000]);
 });
 
-test("a paraboloid bowl, sampled: the gap is the sagitta L L / (8 R) of the chord", () => {
-  // z = k r^2: along any line the profile is a parabola with the same second derivative, sagitta k L^2 / 4.
+test("a paraboloid bowl, sampled: the gap is the sagitta k L L / 4 of the chord", () => {
+  // z = k r r: along any line the profile is a parabola with the same second derivative.
   const k = 5 / 1e6;
-  const found = searchStraightedge(
-    mesh(
-      gridLevels(5000, 5000, 100, (x, y) => k * ((x - 2500) ** 2 + (y - 2500) ** 2)),
-      5000,
-      5000,
-    ),
-    2000,
-    50,
-  );
+  const bowl = gridLevels(3000, 3000, 125, (x, y) => k * ((x - 1500) ** 2 + (y - 1500) ** 2));
+  const found = searchStraightedge(mesh(bowl, 3000, 3000), 2000, 50);
   const sagitta = (k * 2000 * 2000) / 4;
   expect(found.worst!.gapMm).toBeGreaterThanOrEqual(sagitta - 1e-9);
-  // Chords between samples 100 mm apart stand above the bowl by up to k 100^2 / 4, on diagonals twice that.
-  expect(found.worst!.gapMm).toBeLessThanOrEqual(sagitta + (k * 2 * 100 * 100) / 4 + 1e-9);
+  // Chords between samples 125 mm apart stand above the bowl by up to k 125^2 / 4, on diagonals twice that.
+  expect(found.worst!.gapMm).toBeLessThanOrEqual(sagitta + (k * 2 * 125 * 125) / 4 + 1e-9);
 });
 
 test("lines of any place and direction, laid at random, find nothing larger than the search does but for the step stated", () => {

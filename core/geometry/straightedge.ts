@@ -238,7 +238,11 @@ class Walker {
 }
 
 function reverse(a: Float64Array, n: number): void {
-  a.subarray(0, n).reverse();
+  for (let i = 0, j = n - 1; i < j; i++, j--) {
+    const kept = a[i]!;
+    a[i] = a[j]!;
+    a[j] = kept;
+  }
 }
 
 /** Half-edges that touch each point (leaving it or arriving), in one list. */

@@ -43,7 +43,14 @@ const orNull = <T extends Type.TSchema>(inner: T) => Type.Union([inner, Type.Nul
 
 /** A list of exactly these. */
 function tuple(title: string, ...items: Type.TSchema[]) {
-  return Type.Unsafe<unknown[]>({ type: "array", title, prefixItems: items, items: false, minItems: items.length, maxItems: items.length });
+  return Type.Unsafe<unknown[]>({
+    type: "array",
+    title,
+    prefixItems: items,
+    items: false,
+    minItems: items.length,
+    maxItems: items.length,
+  });
 }
 const xy = (title: string) => tuple(title, mm("x"), mm("y"));
 const ring = (title: string) => List(xy("Corner"), { title, minItems: 3, maxItems: LIMITS.ringVertices * 64 });
@@ -65,12 +72,25 @@ const baseSchema = group("Base", {
     group("Straightedge", { length: size("Length"), gap: size("Gap"), from: xy("From"), to: xy("To"), at: xy("At") }),
   ),
   facets: List(
-    group("Facet", { ring: ring("Outline"), fall: number("Fall", "%"), towards: number("Downhill", "degrees"), halfWidth: size("Half width") }),
+    group("Facet", {
+      ring: ring("Outline"),
+      fall: number("Fall", "%"),
+      towards: number("Downhill", "degrees"),
+      halfWidth: size("Half width"),
+    }),
     { title: "Facets" },
   ),
-  puddles: List(group("Puddle", { at: xy("At"), depth: size("Depth"), area: number("Area", "mm2"), volume: number("Volume", "mm3") }), {
-    title: "Puddles",
-  }),
+  puddles: List(
+    group("Puddle", {
+      at: xy("At"),
+      depth: size("Depth"),
+      area: number("Area", "mm2"),
+      volume: number("Volume", "mm3"),
+    }),
+    {
+      title: "Puddles",
+    },
+  ),
   preparation: List(
     group("Option", {
       option: word("Option", ["none", "patch", "plane", "facets"]),
@@ -78,7 +98,9 @@ const baseSchema = group("Base", {
       fill: number("Filled", "mm3"),
       mass: number("Mass", "kg"),
       cost: number("Cost", "minor units"),
-      planes: List(group("Plane", { a: number("a", ""), b: number("b", ""), c: number("c", "mm") }), { title: "Planes" }),
+      planes: List(group("Plane", { a: number("a", ""), b: number("b", ""), c: number("c", "mm") }), {
+        title: "Planes",
+      }),
       why: text("Why"),
     }),
     { title: "Preparation" },
@@ -148,13 +170,23 @@ const planSchema = group("Plan", {
     phase: mm("u of the lattice"),
     sideGap: size("Row gap"),
   }),
-  rows: List(group("Row", { row: whole("Row"), v: tuple("Strip", mm("Lower edge"), mm("Upper edge")), pieces: List(id("Piece")) }), {
-    title: "Rows",
-  }),
+  rows: List(
+    group("Row", {
+      row: whole("Row"),
+      v: tuple("Strip", mm("Lower edge"), mm("Upper edge")),
+      pieces: List(id("Piece")),
+    }),
+    {
+      title: "Rows",
+    },
+  ),
   pieces: List(pieceSchema, { title: "Pieces" }),
-  joints: List(group("Joint", { row: whole("Row"), u: mm("Middle"), pieces: tuple("Pieces", id("Left"), id("Right")) }), {
-    title: "Joints",
-  }),
+  joints: List(
+    group("Joint", { row: whole("Row"), u: mm("Middle"), pieces: tuple("Pieces", id("Left"), id("Right")) }),
+    {
+      title: "Joints",
+    },
+  ),
   clips: List(
     group("Clip", {
       id: id("Name"),

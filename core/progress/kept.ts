@@ -74,10 +74,10 @@ function driftOf(plan: PlanFile, state: ProgressState): Kept["drift"] {
 }
 
 function goneBoards(plan: PlanFile, state: ProgressState): Kept["boards"] {
-  return plan.boards.flatMap((board) => {
-    if (board.parts.some((part) => state.laid.has(part.piece))) return [{ board, why: "laid" as const }];
+  return plan.boards.flatMap((board): Kept["boards"] => {
+    if (board.parts.some((part) => state.laid.has(part.piece))) return [{ board, why: "laid" }];
     const broken = state.broken.boards.has(board.id) || board.parts.some((part) => state.broken.pieces.has(part.piece));
-    return broken ? [{ board, why: "broken" as const }] : [];
+    return broken ? [{ board, why: "broken" }] : [];
   });
 }
 

@@ -97,10 +97,16 @@ function measured({ raw }: JobRead, survey: SurveyRecord, state: ProgressState):
 /** Where boards at hand are counted, less those that are gone. */
 function stockLeft({ job }: JobRead, kept: Kept): Changes {
   if (kept.boards.length === 0 || job.board.lengths.every((one) => one.stock === null)) return {};
+  const gone = kept.boards.map(({ board }) => board.length);
   const lengths = job.board.lengths.map((one) => {
-    if (one.stock === null) return one;
-    const gone = kept.boards.filter(({ board }) => Math.abs(board.length - one.length) < 0.001).length;
-    return { ...one, stock: Math.max(0, one.stock - gone) };
+    let stock = one.stock;
+    // two entries of one length share what is gone: the first is used up first
+    for (let i = gone.length - 1; i >= 0 && stock !== null && stock > 0; i--) {
+      if (Math.abs(gone[i]! - one.length) > 0.001) continue;
+      gone.splice(i, 1);
+      stock--;
+    }
+    return { ...one, stock };
   });
   return { "board.lengths": lengths };
 }

@@ -44,12 +44,16 @@ test("random planes: proved by multipliers, and no nearby plane is cheaper", () 
 
 test("one unknown is the weighted median; even grids with many ties end", () => {
   const heights = [3, 1, 4, 1, 5, 9, 2, 6];
-  const fit = cheapestFit(heights.map((z) => ({ row: [1], z, up: 1, down: 3 })), 1)!;
+  const fit = cheapestFit(
+    heights.map((z) => ({ row: [1], z, up: 1, down: 3 })),
+    1,
+  )!;
   // Three quarters of the weight lie at or below it: the sixth of eight.
   expect(fit.p[0]).toBe(5);
   for (const size of [3, 9, 20]) {
     const terms: Term[] = [];
-    for (let x = 0; x <= size; x++) for (let y = 0; y <= size; y++) terms.push({ row: [x / size, y / size, 1], z: 0, up: 1, down: 2 });
+    for (let x = 0; x <= size; x++)
+      for (let y = 0; y <= size; y++) terms.push({ row: [x / size, y / size, 1], z: 0, up: 1, down: 2 });
     terms.push({ row: [1, 0, 0], z: -10, up: 1e6, down: 0 });
     const flat = cheapestFit(terms, 3)!;
     expect(flat.proved).toBe(true);
@@ -59,5 +63,13 @@ test("one unknown is the weighted median; even grids with many ties end", () => 
 });
 
 test("rows that do not span the unknowns have no answer", () => {
-  expect(cheapestFit([{ row: [1, 1], z: 0, up: 1, down: 1 }, { row: [2, 2], z: 1, up: 1, down: 1 }], 2)).toBeNull();
+  expect(
+    cheapestFit(
+      [
+        { row: [1, 1], z: 0, up: 1, down: 1 },
+        { row: [2, 2], z: 1, up: 1, down: 1 },
+      ],
+      2,
+    ),
+  ).toBeNull();
 });

@@ -72,8 +72,20 @@ export function cheapestFit(terms: readonly Term[], k: number, start: readonly n
     if (!next) break;
     p = next;
   }
-  const exact = pointOf(rows, Float64Array.from(terms, (t) => t.z), basis, k) ?? p;
-  return { p: exact, cost: costOf(terms, exact), basis: basis.map((term, c) => ({ term, multiplier: multipliers[c]! })), proved, steps };
+  const exact =
+    pointOf(
+      rows,
+      Float64Array.from(terms, (t) => t.z),
+      basis,
+      k,
+    ) ?? p;
+  return {
+    p: exact,
+    cost: costOf(terms, exact),
+    basis: basis.map((term, c) => ({ term, multiplier: multipliers[c]! })),
+    proved,
+    steps,
+  };
 }
 
 /** The sum of all terms at p. */
@@ -126,7 +138,11 @@ function matrixOf(rows: Float64Array, basis: number[], k: number): Float64Array 
 }
 
 function pointOf(rows: Float64Array, z: Float64Array, basis: number[], k: number): Float64Array | null {
-  return solveSquare(matrixOf(rows, basis, k), Float64Array.from(basis, (i) => z[i]!), k);
+  return solveSquare(
+    matrixOf(rows, basis, k),
+    Float64Array.from(basis, (i) => z[i]!),
+    k,
+  );
 }
 
 function residualsOf(rows: Float64Array, z: Float64Array, p: Float64Array, k: number): Float64Array {
@@ -155,7 +171,11 @@ function multipliersOf(
   }
   const m = new Float64Array(k * k);
   for (let r = 0; r < k; r++) for (let c = 0; c < k; c++) m[c * k + r] = rows[basis[r]! * k + c]!;
-  const solved = solveSquare(m, gradient.map((g) => -g), k);
+  const solved = solveSquare(
+    m,
+    gradient.map((g) => -g),
+    k,
+  );
   return Float64Array.from(solved ?? gradient);
 }
 

@@ -15,6 +15,7 @@ export interface CoverAnswer {
 }
 
 const EPS = 1e-9;
+const FRESH = 50;
 
 /**
  * min sum(cost * x) over columns with sum(counts * x) >= demand, x >= 0, where `price` finds a column whose cost is
@@ -30,7 +31,6 @@ export function coverByColumns(
 ): CoverAnswer {
   const m = demand.length;
   const basis: (Column | null)[] = start.slice();
-  const surplusOf = new Array<number>(m).fill(-1);
   const inverse = new Float64Array(m * m);
   const x = new Float64Array(m);
   for (let i = 0; i < m; i++) {
@@ -41,7 +41,8 @@ export function coverByColumns(
   const direction = new Float64Array(m);
   let finished = false;
   for (let step = 0; step < maxSteps; step++) {
-    dualsOf(basis, inverse, m, duals);
+    // Updated below in O(m); from the basis again now and then, before rounding adds up.
+    if (step % FRESH === 0) dualsOf(basis, inverse, m, duals);
     let entering: Column | null = null;
     let surplus = -1;
     let worst = -EPS;
@@ -57,16 +58,7 @@ export function coverByColumns(
         break;
       }
     }
-    for (let r = 0; r < m; r++) {
-      let sum = 0;
-      if (surplus >= 0) sum = -inverse[r * m + surplus]!;
-      else
-        for (let j = 0; j < m; j++) {
-          const n = entering!.counts[j]!;
-          if (n !== 0) sum += inverse[r * m + j]! * n;
-        }
-      direction[r] = sum;
-    }
+    const gain = directionOf(entering, surplus, inverse, m, duals, direction);
     let leave = -1;
     let ratio = Number.POSITIVE_INFINITY;
     for (let r = 0; r < m; r++) {
@@ -79,8 +71,8 @@ export function coverByColumns(
     }
     if (leave < 0) break;
     pivot(inverse, x, direction, leave, m);
+    for (let j = 0; j < m; j++) duals[j]! += gain * inverse[leave * m + j]!;
     basis[leave] = entering;
-    surplusOf[leave] = surplus;
   }
   dualsOf(basis, inverse, m, duals);
   const used: { column: Column; times: number }[] = [];
@@ -92,6 +84,34 @@ export function coverByColumns(
     value += column.cost * x[r]!;
   }
   return { used, value, duals: duals.map((y) => Math.max(y, 0)), finished };
+}
+
+/** The basis's answer to an entering column, into `out`; returns the column's reduced cost. */
+function directionOf(
+  entering: Column | null,
+  surplus: number,
+  inverse: Float64Array,
+  m: number,
+  duals: readonly number[],
+  out: Float64Array,
+): number {
+  if (entering === null) {
+    for (let r = 0; r < m; r++) out[r] = -inverse[r * m + surplus]!;
+    return duals[surplus]!;
+  }
+  const at: number[] = [];
+  let gain = entering.cost;
+  for (let j = 0; j < m; j++)
+    if (entering.counts[j] !== 0) {
+      at.push(j);
+      gain -= entering.counts[j]! * duals[j]!;
+    }
+  for (let r = 0; r < m; r++) {
+    let sum = 0;
+    for (const j of at) sum += inverse[r * m + j]! * entering.counts[j]!;
+    out[r] = sum;
+  }
+  return gain;
 }
 
 function dualsOf(basis: readonly (Column | null)[], inverse: Float64Array, m: number, out: number[]): void {

@@ -60,11 +60,16 @@ interface Entry extends Interval {
  * the middle). The number of points never depends on it.
  */
 export function coverLine(problem: CoverProblem, prefer: (lo: number, hi: number) => number): CoverResult {
+  const quick = greedyPoints(problem);
+  if (quick && keepsAll(problem, quick)) return { points: quick, blocked: null };
+  return coverByLayers(problem, prefer);
+}
+
+/** The exact search alone. */
+export function coverByLayers(problem: CoverProblem, prefer: (lo: number, hi: number) => number): CoverResult {
   const { cells, windows, least, most } = problem;
   const demanded = problem.needs.map(prefixOfDemands) as [number[], number[]];
   const due = dueWindows(cells, windows);
-  const quick = greedyPoints(problem);
-  if (quick && keepsAll(problem, demanded, due, quick)) return { points: quick, blocked: null };
   const seen: Entry[][] = cells.map(() => []);
   const layers: Entry[][] = [];
   let blocked: Blocked = { reason: "skip", track: 0, index: 0, at: Number.NEGATIVE_INFINITY };
@@ -72,26 +77,22 @@ export function coverLine(problem: CoverProblem, prefer: (lo: number, hi: number
     if (at > blocked.at) blocked = { reason, track, index, at };
   };
 
-  function mayEnd(from: Entry | null): boolean {
-    const dueHere = from ? due[from.cell]! : due[cells.length]!;
-    if (dueHere >= 0) {
-      note("window", 0, dueHere, windows[dueHere]!.hi);
-      return false;
-    }
+  /** What still bars an end after `from`; null where nothing does. */
+  function endBar(from: Entry | null): { reason: Blocked["reason"]; track: 0 | 1; index: number } | null {
+    const dueHere = due[from ? from.cell : cells.length]!;
+    if (dueHere >= 0) return { reason: "window", track: 0, index: dueHere };
     for (const track of [0, 1] as const) {
       const step = pass(problem, demanded, track, from ? cells[from.cell]! : null, from ? from.counts[track] : 0, null);
-      if (step.stop) {
-        note(step.stop, track, step.run, cells.length ? cells[cells.length - 1]!.hi + 1 : 0);
-        return false;
-      }
+      if (step.stop) return { reason: step.stop, track, index: step.run };
     }
-    return true;
+    return null;
   }
 
   function expand(from: Entry | null, next: Entry[]): void {
     const start = from ? cells[from.cell]! : null;
     const dueHere = from ? due[from.cell]! : due[cells.length]!;
     const deadline = dueHere < 0 ? Number.POSITIVE_INFINITY : windows[dueHere]!.hi;
+    const known = next.length;
     let tooFar: { track: 0 | 1; run: number; at: number } | null = null;
     for (let j = from ? from.cell : 0; j < cells.length; j++) {
       const cell = cells[j]!;
@@ -126,7 +127,9 @@ export function coverLine(problem: CoverProblem, prefer: (lo: number, hi: number
       }
       if (lo <= hi) add(next, { lo, hi, cell: j, counts: [a.count, b.count] });
     }
+    const bar = next.length > known ? null : endBar(from);
     if (tooFar) note("space", tooFar.track, tooFar.run, tooFar.at);
+    else if (bar) note(bar.reason, bar.track, bar.index, cells.length > 0 ? cells[cells.length - 1]!.hi + 1 : 0);
   }
 
   function add(next: Entry[], entry: Entry): void {
@@ -143,12 +146,12 @@ export function coverLine(problem: CoverProblem, prefer: (lo: number, hi: number
     }
   }
 
-  if (mayEnd(null)) return { points: [], blocked: null };
+  if (!endBar(null)) return { points: [], blocked: null };
   let layer: Entry[] = [];
   expand(null, layer);
   while (layer.length > 0) {
     layers.push(layer);
-    const ends = layer.filter((entry) => mayEnd(entry));
+    const ends = layer.filter((entry) => !endBar(entry));
     if (ends.length > 0) return { points: walkBack(problem, demanded, due, layers, ends, prefer), blocked: null };
     const next: Entry[] = [];
     for (const entry of layer) expand(entry, next);
@@ -158,13 +161,10 @@ export function coverLine(problem: CoverProblem, prefer: (lo: number, hi: number
 }
 
 /** Does a list of points keep every rule? */
-function keepsAll(
-  problem: CoverProblem,
-  demanded: readonly [number[], number[]],
-  due: readonly number[],
-  points: readonly { at: number; cell: number }[],
-): boolean {
+function keepsAll(problem: CoverProblem, points: readonly { at: number; cell: number }[]): boolean {
   const { cells, windows, least, most } = problem;
+  const demanded = problem.needs.map(prefixOfDemands) as [number[], number[]];
+  const due = dueWindows(cells, windows);
   let from: { at: number; cell: number } | null = null;
   let counts: [number, number] = [0, 0];
   for (let i = 0; i <= points.length; i++) {

@@ -6,7 +6,8 @@ type P = [number, number, number];
 
 /** No point lies outside the zone, and the certificate's points say that no plane does better. */
 function expectProved(points: readonly P[], zone: Zone): void {
-  for (const [x, y, z] of points) expect(Math.abs(z - zone.a * x - zone.b * y - zone.c)).toBeLessThanOrEqual(zone.halfWidth + 1e-6);
+  for (const [x, y, z] of points)
+    expect(Math.abs(z - zone.a * x - zone.b * y - zone.c)).toBeLessThanOrEqual(zone.halfWidth + 1e-6);
   expect(zone.certificate.length).toBeLessThanOrEqual(4);
   let [one, x, y, z, size] = [0, 0, 0, 0, 0];
   for (const { index, weight } of zone.certificate) {
@@ -31,14 +32,20 @@ function slowHalfWidth(points: readonly P[]): number {
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++)
       for (let k = j + 1; k < n; k++)
-        for (let l = k + 1; l < n; l++) best = Math.max(best, fourPoints([points[i]!, points[j]!, points[k]!, points[l]!]));
+        for (let l = k + 1; l < n; l++)
+          best = Math.max(best, fourPoints([points[i]!, points[j]!, points[k]!, points[l]!]));
   return best;
 }
 
 /** Weights that sum to nothing with 1, x and y are signed areas of the opposite triangles. */
 function fourPoints(p: P[]): number {
   const area = (a: P, b: P, c: P) => (b[0] - a[0]) * (c[1] - a[1]) - (c[0] - a[0]) * (b[1] - a[1]);
-  const w = [area(p[1]!, p[2]!, p[3]!), -area(p[0]!, p[2]!, p[3]!), area(p[0]!, p[1]!, p[3]!), -area(p[0]!, p[1]!, p[2]!)];
+  const w = [
+    area(p[1]!, p[2]!, p[3]!),
+    -area(p[0]!, p[2]!, p[3]!),
+    area(p[0]!, p[1]!, p[3]!),
+    -area(p[0]!, p[1]!, p[2]!),
+  ];
   let sum = 0;
   let size = 0;
   for (let i = 0; i < 4; i++) {
@@ -61,7 +68,12 @@ test("small random sets: the half width found by looking at every four points", 
 test("grids, where many points stand in line, and whole millimetres, where many tie", () => {
   const next = steadyNumbers(2);
   for (let round = 0; round < 60; round++) {
-    const points = gridLevels(1000 * (1 + (round % 7)), 3000, 500, (x, y) => 0.02 * x - 0.01 * y + Math.round(next() * 4));
+    const points = gridLevels(
+      1000 * (1 + (round % 7)),
+      3000,
+      500,
+      (x, y) => 0.02 * x - 0.01 * y + Math.round(next() * 4),
+    );
     expectProved(points, minimumZone(points)!);
   }
 });
@@ -72,8 +84,19 @@ test("a plane has no width; a ridge has half its rise; too little has no answer"
   const zone = minimumZone(ridge)!;
   expectProved(ridge, zone);
   expect(zone.halfWidth).toBeCloseTo(40, 9);
-  expect(minimumZone([[0, 0, 1], [1, 1, 2]])).toBeNull();
-  expect(minimumZone([[0, 0, 1], [100, 100, 2], [300, 300, 0]])).toBeNull();
+  expect(
+    minimumZone([
+      [0, 0, 1],
+      [1, 1, 2],
+    ]),
+  ).toBeNull();
+  expect(
+    minimumZone([
+      [0, 0, 1],
+      [100, 100, 2],
+      [300, 300, 0],
+    ]),
+  ).toBeNull();
 });
 
 test("the answer does not hang on the order of the points", () => {

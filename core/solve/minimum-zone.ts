@@ -48,7 +48,13 @@ export function minimumZone(points: readonly (readonly [number, number, number])
   let last = Number.NEGATIVE_INFINITY;
   for (let steps = 0; ; steps++) {
     const weights = solveBasis(basis, x, y, [0, 0, 0, 1], false)!;
-    const plane = solveBasis(basis, x, y, basis.map((c) => sign(c) * z[c >> 1]!), true)!;
+    const plane = solveBasis(
+      basis,
+      x,
+      y,
+      basis.map((c) => sign(c) * z[c >> 1]!),
+      true,
+    )!;
     const [c0, a0, b0, half] = plane as unknown as [number, number, number, number];
     bland = half <= last + ENOUGH_MM;
     last = half;

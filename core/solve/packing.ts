@@ -1,5 +1,6 @@
 import { boundByFunctions } from "./dff.ts";
-import { bestFit, type Budget, type Room, valueCorrection } from "./fill.ts";
+import { exactPacking } from "./exact.ts";
+import { type Budget, bestFit, type Room, valueCorrection } from "./fill.ts";
 import { roundColumns } from "./round.ts";
 
 /** A length that can be bought: cost in any unit, supply null where as many as wanted. */
@@ -33,17 +34,29 @@ export interface PackingLimits {
   nodes: number;
   /** Most nodes of all knapsacks together, for the programme and for the rounds each. */
   allNodes: number;
+  /** Most steps of one exhaustive search over few items; 0 for none. */
+  exact: number;
   /** Rounds of sequential value correction, and most patterns made in all of them. */
   rounds: number;
 }
-export const PACKING_LIMITS: PackingLimits = { lpItems: 160, columns: 2_000, nodes: 20_000, allNodes: 600_000, rounds: 24 };
+export const PACKING_LIMITS: PackingLimits = {
+  lpItems: 160,
+  columns: 2_000,
+  nodes: 20_000,
+  allNodes: 600_000,
+  exact: 100_000,
+  rounds: 24,
+};
+
+/** Above this many items an exhaustive search is not begun. */
+const EXACT_ITEMS = 60;
 
 /**
  * Cuts items from stock lengths at least cost (one-dimensional cutting stock), then with fewest cuts, then with the rest
  * in few long ends. Lengths are whole numbers in one unit; `kerf` is lost between neighbours, not at the stock's ends:
  * exact by adding it to every item and to every stock length.
  * Best-fit decreasing, sequential value correction (Belov & Scheithauer 2006) and rounding of the column-generation
- * programme (Gilmore & Gomory 1961); stops as soon as the material or a dual-feasible-function bound is met.
+ * programme (Gilmore & Gomory 1961), the rest of few items exhaustively within a budget; stops as soon as the material or a dual-feasible-function bound is met.
  * Items longer than every stock length are not packed: the caller must not ask for them.
  */
 export function packLengths(
@@ -78,7 +91,11 @@ export function packLengths(
     for (const bins of rounded.packings) if (offer(bins)) return gathered(room, best!);
     if (best!.cost <= lpAtLeast) return gathered(room, best!);
     valueCorrection(room, rounds, limits.nodes, budget(), (bins) => offer(bins) || best!.cost <= lpAtLeast);
+    if (best!.cost <= lpAtLeast) return gathered(room, best!);
   } else valueCorrection(room, rounds, limits.nodes, budget(), offer);
+  const few = room.counts.reduce((a, b) => a + b, 0) <= EXACT_ITEMS;
+  const exact = few && best!.missing === 0 ? exactPacking(room, room.counts, best!.cost, { left: limits.exact }) : null;
+  if (exact !== null) offer(exact);
   return gathered(room, best!);
 }
 

@@ -1,7 +1,11 @@
 import { type Column, coverByColumns } from "./columns.ts";
-import { bestFit, type Budget, type Room, sequence } from "./fill.ts";
+import { exactPacking } from "./exact.ts";
+import { type Budget, bestFit, type Room, sequence } from "./fill.ts";
 import { bestPattern } from "./knapsack.ts";
 import type { Bin, PackingLimits } from "./packing.ts";
+
+/** Most items left over by rounding that are searched exhaustively. */
+const EXACT_ITEMS = 24;
 
 export interface Rounded {
   packings: Iterable<Bin[]>;
@@ -93,6 +97,12 @@ function* roundings(
     const left = new Array<number>(room.sizes.length).fill(0);
     for (let i = 0; i < rest.length; i++) left[kinds[i]!] = rest[i]!;
     for (let t = 0; t < room.caps.length; t++) yield [...copy(bins), ...bestFit(room, t, left)];
+    const open = left.reduce((a, b) => a + b, 0);
+    if (open > 0 && open <= EXACT_ITEMS && up < 3 && limits.exact > 0) {
+      const above = room.costs.reduce((a, b) => Math.max(a, b), 0) * open + 1;
+      const rest = exactPacking(room, left, above, { left: limits.exact });
+      if (rest !== null) yield [...copy(bins), ...rest];
+    }
     const values = room.sizes.slice();
     for (let r = 0; r < 3; r++) yield [...copy(bins), ...sequence(room, left, values, limits.nodes, budget, true)];
   }

@@ -7,12 +7,12 @@ import { contourStepMm, drawContours } from "./contours.ts";
 import { drawDeviation, drawLimitLines, planeAt } from "./deviation.ts";
 import { drawSideLengths } from "./dimensions.ts";
 import { drawFindings, type Numbered } from "./findings.ts";
-import { type Look, occupyLine, onPaper, placeFirst, type Tongue, takePlace } from "./look.ts";
+import { type Look, lineBoxes, occupyLine, placeFirst, type Tongue, takePlaces } from "./look.ts";
 import { moved } from "./plane.ts";
 import { drawSite, keepOffSides, nameCutouts, nameSides, ringItem } from "./site.ts";
 
 /** Paper length of the arrow of a fall of 1 %. */
-export const FALL_MM = 4;
+export const FALL_MM = 3;
 /** Above this many readings only those with a figure get a mark. */
 const MANY_LEVELS = 2500;
 
@@ -27,10 +27,11 @@ export function drawBase(record: PlanRecord, tongue: Tongue, look: Look, finding
     // Places are given to what matters most; what is drawn first lies below.
     const bar = drawStraightedge(surface, tongue, look);
     const puddles = drawPuddles(surface, tongue, look);
+    const falls = drawFalls(surface, look);
     const levels = drawLevels(record, tongue, look);
-    const falls = drawFalls(surface, tongue, look);
+    const figures = drawFallFigures(falls.shown, tongue, look);
     const contours = drawContours(surface, contourStepMm(surface, look.scale), tongue, look);
-    items.push(...contours, ...puddles, ...levels, ...falls, ...bar);
+    items.push(...contours, ...puddles, ...levels, ...falls.items, ...figures, ...bar);
   }
   items.push(...marks);
   items.push(
@@ -79,28 +80,47 @@ function beside(look: Look, at: Pt, figure: string, layer: "levels" | "stakes" |
   return [say(0.8, 0.8, "left"), say(0.8, -3.3, "left"), say(-0.8, 0.8, "right"), say(-0.8, -3.3, "right")];
 }
 
-/** Arrows down the fall, as long as the fall, from the place they speak of; with their figure where there is room. */
-function drawFalls(surface: SurfaceRecord, tongue: Tongue, look: Look): Item[] {
+/** Arrows down the fall, as long as the fall, from the place they speak of; one that would cross another is left out. */
+function drawFalls(surface: SurfaceRecord, look: Look): { items: Item[]; shown: Fall[] } {
   const items: Item[] = [];
-  for (const { at, fall, towards } of surface.falls) {
-    const lengthMm = Math.min(fall * FALL_MM, 30);
-    const [cos, sin] = directionOf(towards);
-    const along: Pt = [cos, sin];
-    const [x, y] = onPaper(look, at);
-    if (!takePlace(look.room, { x0: x - 0.8, y0: y - 0.8, x1: x + 0.8, y1: y + 0.8 })) continue;
-    items.push(...arrow(look, at, along, lengthMm));
-    occupyLine(look, at, moved(at, along, lengthMm * look.scale), 0.2);
-    const tip = moved(at, along, lengthMm * look.scale);
+  const shown = surface.falls.filter(({ at, fall, towards }) => {
+    const along = directionOf(towards);
+    const run = lineBoxes(look, at, moved(at, along, fallMm(fall) * look.scale), 0.4);
+    if (!takePlaces(look.room, run, true)) return false;
+    items.push(...arrow(look, at, along, fallMm(fall)));
+    return true;
+  });
+  return { items, shown };
+}
+
+type Fall = SurfaceRecord["falls"][number];
+
+function fallMm(fall: number): number {
+  return Math.min(fall * FALL_MM, 30);
+}
+
+/** The fall in % beside its arrow, where there is room. */
+function drawFallFigures(falls: readonly Fall[], tongue: Tongue, look: Look): Item[] {
+  const items: Item[] = [];
+  for (const { at, fall, towards } of falls) {
+    const along: Pt = directionOf(towards);
     const side: Pt = [-along[1], along[0]];
-    const middle = moved(moved(at, along, (lengthMm * look.scale) / 2), side, 2.3 * look.scale);
-    const other = moved(moved(at, along, (lengthMm * look.scale) / 2), side, -2.3 * look.scale);
-    const end = moved(tip, along, 2.2 * look.scale);
-    const figure = `${tongue.words.write.number(fall, 1)}`;
+    const half = moved(at, along, (fallMm(fall) * look.scale) / 2);
+    const places = [
+      moved(half, side, 2.4 * look.scale),
+      moved(half, side, -2.4 * look.scale),
+      moved(at, along, (fallMm(fall) + 3.5) * look.scale),
+    ];
     placeFirst(
       look,
       items,
-      [middle, other, end].map((foot) =>
-        text(foot, figure, { layer: "falls", align: "centre", stand: "middle", turnDeg: -look.turnDeg }),
+      places.map((foot) =>
+        text(foot, tongue.words.write.number(fall, 1), {
+          layer: "falls",
+          align: "centre",
+          stand: "middle",
+          turnDeg: -look.turnDeg,
+        }),
       ),
     );
   }

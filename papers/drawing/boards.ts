@@ -3,7 +3,7 @@ import { toSite } from "../../core/geometry/frame.ts";
 import type { PlanRecord } from "../../core/plan/record.ts";
 import { GREY, line, stroke, text } from "../ink.ts";
 import type { Item, Pt, Stroke } from "../sheet.ts";
-import type { Look } from "./look.ts";
+import { type Look, placeText } from "./look.ts";
 
 /** Boards as boards: outline, a hint of grain along the row, one short stroke at a cut end, two at a ripped edge. */
 export function drawBoards(record: PlanRecord, look: Look): Item[] {
@@ -23,19 +23,21 @@ export function drawBoards(record: PlanRecord, look: Look): Item[] {
     );
     if (near) items.push(...grain(record, i));
     if (look.scale <= 100) items.push(...endMarks(record, i, look));
-    if (toMm(piece.widthUm) / look.scale >= 4 && i % 2 === 0) items.push(...rowName(record, i, look));
   });
   return items;
 }
 
-/** The row's number on a board, near its end, so that a part of a drawing can be read without the ends of its rows. */
-function rowName(record: PlanRecord, index: number, look: Look): Item[] {
-  const piece = record.bond.pieces[index]!;
-  if (piece.lengthUm < 25_000 * look.scale) return [];
+/** Rows' numbers on boards, near their ends, so that a part of a drawing can be read without the ends of its rows. */
+export function drawRowNames(record: PlanRecord, look: Look): Item[] {
   const { frame } = record.setout;
-  const at = toSite(frame, piece.u0Um + 4_000 * look.scale, (piece.v0Um + piece.v1Um) / 2);
-  const item = text(at, String(piece.row), { layer: "text", stand: "middle", tone: "grey", turnDeg: frame.angleDeg });
-  return item.kind === "text" ? [{ ...item, ground: true }] : [];
+  const items: Item[] = [];
+  record.bond.pieces.forEach((piece, i) => {
+    if (toMm(piece.widthUm) / look.scale < 4 || i % 2 === 1 || piece.lengthUm < 25_000 * look.scale) return;
+    const at = toSite(frame, piece.u0Um + 4_000 * look.scale, (piece.v0Um + piece.v1Um) / 2);
+    const item = text(at, String(piece.row), { layer: "text", stand: "middle", tone: "grey", turnDeg: frame.angleDeg });
+    if (item.kind === "text") placeText(look, items, { ...item, ground: true });
+  });
+  return items;
 }
 
 /** Boards as a pale ground for what is fixed to them. */

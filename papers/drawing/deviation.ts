@@ -3,7 +3,7 @@ import type { Fill, Item, Pt, Stroke } from "../sheet.ts";
 import { inside } from "./plane.ts";
 
 /** One class of deviation from the plane, mm; null is without end. Classes beyond the limit fail and are hatched. */
-export interface DeviationClass {
+interface DeviationClass {
   from: number | null;
   to: number | null;
   colour: string;

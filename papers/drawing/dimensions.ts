@@ -188,14 +188,20 @@ export function drawSquareCheck(
   at: { uUm: number; vUm: number },
   reach: { uUm: number; vUm: number },
 ): Item[] {
-  const unitMm = [2000, 1500, 1000, 800, 600, 500, 400, 300, 200, 100].find(
-    (mm) => mm * 4000 <= reach.uUm && mm * 3000 <= reach.vUm,
-  );
-  if (unitMm === undefined || unitMm / look.scale < 4) return [];
   const { frame } = record.setout;
+  const ring = ringPoints(record.survey.outline);
   const corner = toSite(frame, at.uUm, at.vUm);
-  const along = toSite(frame, at.uUm + unitMm * 4000, at.vUm);
-  const across = toSite(frame, at.uUm, at.vUm + unitMm * 3000);
+  const legs = (mm: number): [Pt, Pt] => [
+    toSite(frame, at.uUm + mm * 4000, at.vUm),
+    toSite(frame, at.uUm, at.vUm + mm * 3000),
+  ];
+  const unitMm = UNITS_MM.find((mm) => {
+    if (mm * 4000 > reach.uUm || mm * 3000 > reach.vUm) return false;
+    const [along, across] = legs(mm);
+    return !crosses(ring, along, across) && inside(ring, between(along, across, 0.5));
+  });
+  if (unitMm === undefined || unitMm / look.scale < 4) return [];
+  const [along, across] = legs(unitMm);
   const pen = stroke("thin", "dash", "accent");
   const items: Item[] = [
     line("datum", corner, across, pen),
@@ -217,3 +223,6 @@ export function drawSquareCheck(
   say(corner, along, unitMm * 4);
   return items;
 }
+
+/** A right angle's unit, mm: legs of three and four, a long side of five. */
+const UNITS_MM = [2000, 1500, 1000, 800, 600, 500, 400, 300, 200, 100];

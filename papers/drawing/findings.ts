@@ -1,23 +1,40 @@
 import type { Finding } from "../../core/base/finding.ts";
-import { mark } from "../ink.ts";
+import { line, mark } from "../ink.ts";
 import type { Item, Pt } from "../sheet.ts";
 import { textWidthMm } from "../text.ts";
 import { type Look, onPaper, takePlace } from "./look.ts";
+import { distance } from "./plane.ts";
 import { onSite } from "./site.ts";
 
-/** A finding with the number that ties place, list and plan together. */
+/** Findings of one kind with the number that ties places, list and plan together; `places` are where they lie. */
 export interface Numbered {
   number: number;
   finding: Finding;
+  /** How many findings this one stands for. */
+  count: number;
+  places: readonly Pt[];
 }
 
-/** Marks 3 mm high at their places; findings at one place fan out so that each number is read. */
+/** Most marks of one kind on a drawing. */
+const MOST_PLACES = 60;
+
+/** Findings of one kind this close on paper are one area with one mark. */
+const AREA_MM = 25;
+
+/** Marks 3 mm high at their places; where one has no room it stands aside, a thin line to its place. */
 export function drawFindings(findings: readonly Numbered[], look: Look): Item[] {
   const items: Item[] = [];
-  for (const { number, finding } of findings) {
-    if (!finding.at) continue;
-    const at = freePlace(look, onPaper(look, finding.at), String(number));
-    items.push(mark("findings", onSite(look, at), finding.level, 3, -look.turnDeg, "ink", String(number)));
+  for (const { number, finding, places } of findings) {
+    const marked: Pt[] = [];
+    for (const place of places) {
+      const at = onPaper(look, place);
+      if (marked.length >= MOST_PLACES || marked.some((other) => distance(other, at) < AREA_MM)) continue;
+      marked.push(at);
+      const free = freePlace(look, at, String(number));
+      const aside = distance(at, free) > 2.5;
+      if (aside) items.push(line("findings", place, onSite(look, free)));
+      items.push(mark("findings", onSite(look, free), finding.level, 3, -look.turnDeg, "ink", String(number)));
+    }
   }
   return items;
 }

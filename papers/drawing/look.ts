@@ -21,7 +21,7 @@ export interface Look {
 }
 
 /** A box on paper, mm, in the view's own axes (site origin at 0, 0). */
-export interface Box {
+interface Box {
   x0: number;
   y0: number;
   x1: number;

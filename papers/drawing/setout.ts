@@ -3,7 +3,7 @@ import { toSite } from "../../core/geometry/frame.ts";
 import type { PlanRecord } from "../../core/plan/record.ts";
 import { line, mark, polygon, stroke, text } from "../ink.ts";
 import type { Item, Pt } from "../sheet.ts";
-import { drawBoards } from "./boards.ts";
+import { drawBoards, drawRowNames } from "./boards.ts";
 import {
   drawDiagonals,
   drawRowFigures,
@@ -47,7 +47,12 @@ export function drawSetout(record: PlanRecord, tongue: Tongue, look: Look, findi
     const reach = { uUm: first.u1Um - first.u0Um, vUm: greatestV(record) - first.vUm };
     items.push(...drawSquareCheck(record, tongue, look, { uUm: first.u0Um, vUm: first.vUm }, reach));
   }
-  items.push(...drawDiagonals(record, tongue, look), ...nameSides(record, tongue, look), ...nameCutouts(record, look));
+  items.push(
+    ...drawDiagonals(record, tongue, look),
+    ...nameSides(record, tongue, look),
+    ...nameCutouts(record, look),
+    ...drawRowNames(record, look),
+  );
   return items;
 }
 
@@ -101,7 +106,7 @@ export function drawDatum(record: PlanRecord, tongue: Tongue, look: Look): Item[
 }
 
 /** For each row: where its pieces end, its lower edge's distance from the start line, and its number. */
-export function rowOrdinates(record: PlanRecord, tongue: Tongue, end: "low" | "high"): Ordinate[] {
+function rowOrdinates(record: PlanRecord, tongue: Tongue, end: "low" | "high"): Ordinate[] {
   const first = firstRow(record);
   const out: Ordinate[] = [];
   const ends = new Map<number, { uUm: number; v0Um: number }>();

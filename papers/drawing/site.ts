@@ -210,6 +210,6 @@ function outside(outline: readonly Vertex[], index: number, inner: readonly Pt[]
 }
 
 /** Keeps other figures off a ring's inside. */
-export function keepOff(look: Look, ring: readonly Pt[]): void {
+function keepOff(look: Look, ring: readonly Pt[]): void {
   takePlace(look.room, grown(boundsOf(ring.map((point) => onPaper(look, point))), 0.3));
 }

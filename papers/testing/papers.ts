@@ -45,6 +45,7 @@ export const SHAPES: Record<string, Partial<SampleWish>> = {
     kinds: ["wall", "pool", "open", "kerb"],
   },
   niche: {
+    findings: [],
     outline: [
       [0, 0, 0],
       [1630, 0, 0],

@@ -49,10 +49,11 @@ export function sampleRecord(wish: Partial<SampleWish> = {}): PlanRecord {
   const clips = clipsOf(pieces);
   const surface = wish.levels === false ? null : surfaceOf(outline);
   const postName = wish.postName ?? "post";
+  const within = (ring: readonly Vertex[]) => ring.every(([x, y]) => holds(flattenRing(outline), x, y));
   const cutouts = [
     { name: postName, ring: post, gapMm: 5, height: "tall" as const },
     { name: "gully", ring: gully, gapMm: 5, height: "flush" as const },
-  ];
+  ].filter((cutout) => within(cutout.ring));
   const noDrill = [
     {
       name: "heating loop",
@@ -63,7 +64,7 @@ export function sampleRecord(wish: Partial<SampleWish> = {}): PlanRecord {
         [500, 1900, 0],
       ] as Vertex[],
     },
-  ];
+  ].filter((area) => within(area.ring));
   return {
     job: jobOf(wish.title ?? "Courtyard, 7 Kiln Lane"),
     jobHash: "3f9ac2d17be0452266aa90c1d5e8f7700112233445566778899aabbccddeeff0",
@@ -83,12 +84,14 @@ export function sampleRecord(wish: Partial<SampleWish> = {}): PlanRecord {
       noDrill,
       keepClear: [],
       loose: [],
-      baseJoints: [
-        [
-          [0, 1300],
-          [6400, 1300],
-        ],
-      ],
+      baseJoints: wish.outline
+        ? []
+        : [
+            [
+              [0, 1300],
+              [6400, 1300],
+            ],
+          ],
       slab: null,
       levels: surface ? surface.points.map(([xMm, yMm, zMm]) => ({ xMm, yMm, zMm })) : [],
       straightedges: surface ? [{ from: [800, 800], to: [2800, 800], gapMm: 5.8 }] : [],

@@ -16,7 +16,7 @@ export function testFinding(
   what: string,
 ): Finding {
   return {
-    code: "test",
+    code: `test ${says}`,
     rule: "test",
     level,
     at,

@@ -17,6 +17,9 @@ export const desk: DeskWords = {
   unproved:
     "The plan did not stand up to the checker, so nothing was written. This is a fault of Rowline: please report it with the job file.",
   papersLie: "Papers:",
+  proved: "Proved: the plan holds, rule by rule, from the two files alone.",
+  notProved: (breaches) =>
+    `Not proved: ${breaches} ${breaches === 1 ? "place breaks" : "places break"} a rule, and nothing excuses ${breaches === 1 ? "it" : "them"}. Do not lay by this plan.`,
   noBase: "Base: unknown. No levels were given, so nothing can be said of it.",
   level: { stop: "Stop", warn: "Mind", note: "Note" },
   noSchema: (name) => `There is no schema "${name}". There are job, plan and progress.`,

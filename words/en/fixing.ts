@@ -53,8 +53,14 @@ export const fixing: Sentences<FixingFindings> = {
     do: "Hold this end by the trim or by a bonded end clip the maker permits, and note it in the handover.",
   }),
   oneEdge: (d, _, write) => ({
-    says: `${row(d.row)}: nothing holds the ${d.edge} edge of a piece ${write.mm(d.lengthMm)} mm long and ${write.mm(d.widthMm)} mm wide. A screw needs ${write.mm(d.needMm)} mm of width and a base that may be drilled; no trim covers it.`,
-    do: "Spread the row gaps or change the first row so that the rip gets wider, cover the edge with trim, or accept in writing that it is held on one side only.",
+    says:
+      `${row(d.row)}: nothing holds the ${d.edge} edge of a piece ${write.mm(d.lengthMm)} mm long and ${write.mm(d.widthMm)} mm wide. ` +
+      (d.barred
+        ? "No clip and no screw may be drilled there, and no trim covers it."
+        : `A screw needs ${write.mm(d.needMm)} mm of width, and no trim covers it.`),
+    do: d.barred
+      ? "Have the place released for drilling, or hold the board there by another way the maker permits. Else accept in writing that it is held on one side only."
+      : "Spread the row gaps or change the first row so that the rip gets wider, cover the edge with trim, or accept in writing that it is held on one side only.",
   }),
   slabUnknown: (d, _, write) => ({
     says: `Side ${d.side + 1} is open and nobody has said where the base ends there. No hole's distance from its edge was checked.`,

@@ -2,6 +2,7 @@ import { figures } from "../figures.ts";
 import { problemSayer } from "../say.ts";
 import type { Words } from "../words.ts";
 import { bond } from "./bond.ts";
+import { sayBreach, sayExcused } from "./check.ts";
 import { cutting } from "./cutting.ts";
 import { desk } from "./desk.ts";
 import { drawingLabels } from "./drawing.ts";
@@ -38,5 +39,6 @@ export const en: Words = {
   drawing: drawingLabels,
   desk,
   sayProblem: problemSayer(problems, write),
-  sayBreach: (breach) => breach.code,
+  sayBreach: (breach) => sayBreach(breach, write),
+  sayExcused: (excused) => sayExcused(excused, write),
 };

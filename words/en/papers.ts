@@ -21,7 +21,7 @@ export const papers: PaperWords = {
   item: (code, name, { diameter, length, bag }) => {
     if (bag !== null) return `${name}, bags of ${bag} l`;
     if (code.startsWith("board-") || code.startsWith("fill-")) return name;
-    if (code.startsWith("fixing-")) return `Fixing ${diameter} mm, at least ${length} mm long`;
+    if (code.startsWith("fixing-")) return `Fixing ${diameter} mm, at least ${length} mm long below the clip`;
     if (code.startsWith("trim-") && code !== "trim-screw")
       return `Angle trim ${name.replace(/^trim /, "").replaceAll(" x ", " × ")}`;
     return ITEMS[code] ? ITEMS[code].replace("%d", diameter) : name;

@@ -279,5 +279,5 @@ test("a job of many readings is read in a moment", () => {
   const ms = performance.now() - start;
   console.log(`200,000 levels read and judged in ${ms.toFixed(0)} ms`);
   expect(read.ok).toBe(true);
-  expect(ms).toBeLessThan(15_000);
+  expect(ms).toBeLessThan(30_000);
 });

@@ -37,6 +37,10 @@ export const site: Sentences<SiteFindings> = {
     says: `Side ${d.side + 1} is a pool's edge: it is walked on wet and barefoot.`,
     do: `Ask for the board's barefoot slip class as it will be laid, and keep the document. ${LOCAL}`,
   }),
+  endGapCloses: (d, _, write) => ({
+    says: `A board ${write.mm(d.lengthMm)} mm long grows ${write.mm1(d.growthMm)} mm when it warms by ${write.number(d.kelvin, 0)} K; the end gap is ${write.mm1(d.gapMm)} mm. It will close and push.`,
+    do: "Widen the end gap or take shorter boards. The maker's own figure for the gap at the laying temperature goes before this one.",
+  }),
   lidRise: (d, _, write) => ({
     says: `"${d.name}" keeps its level while the floor round it comes up ${write.mm(d.riseMm)} mm.`,
     do: "Raise its frame or leave the boards so that its lid lifts and water still reaches it.",

@@ -3,6 +3,10 @@ import type { Sentences } from "../words.ts";
 
 const AREAS = { noDrill: "no-drill area", keepClear: "keep-clear area", loose: "loose area" };
 
+function more(others: number): string {
+  return others === 0 ? "" : ` So it is with ${others} more.`;
+}
+
 function alternatives(ties: readonly string[]): string {
   return ties.length < 2 ? (ties[0] ?? "") : `${ties.slice(0, -1).join(", ")} or ${ties[ties.length - 1]}`;
 }
@@ -40,20 +44,20 @@ export const survey: Sentences<SurveyFindings> = {
     says: `${ties} ${ties === 1 ? "tie was" : "ties were"} not used: the outline came by coordinates.`,
     do: "Name the corners in site.marks and leave out site.outline if the tapes are to count.",
   }),
-  levelTwice: ({ x, y, readings, least, most, used }, _, write) => ({
-    says: `${readings} levels at x ${write.mm(x)}, y ${write.mm(y)} differ by ${write.mm1(most - least)} mm; their mean, ${write.mm1(used)} mm, was used.`,
+  levelTwice: ({ x, y, readings, least, most, used, others }, _, write) => ({
+    says: `${readings} levels at x ${write.mm(x)}, y ${write.mm(y)} differ by ${write.mm1(most - least)} mm; their mean, ${write.mm1(used)} mm, was used.${more(others)}`,
     do: "Read that place again.",
   }),
-  levelFar: ({ x, y, z, off }, _, write) => ({
-    says: `The level ${write.mm1(z)} mm at x ${write.mm(x)}, y ${write.mm(y)} lies ${write.mm(Math.abs(off))} mm ${off > 0 ? "above" : "below"} the rest. It was left out.`,
+  levelFar: ({ x, y, z, off, others }, _, write) => ({
+    says: `The level ${write.mm1(z)} mm at x ${write.mm(x)}, y ${write.mm(y)} lies ${write.mm(Math.abs(off))} mm ${off > 0 ? "above" : "below"} the rest. It was left out.${more(others)}`,
     do: "Read that place again, or correct its coordinates.",
   }),
-  levelDecimal: ({ x, y, z, likely, off }, _, write) => ({
-    says: `The level ${z} mm at x ${write.mm(x)}, y ${write.mm(y)} lies ${write.mm(Math.abs(off))} mm off the rest; with the point moved it would be ${write.mm1(likely)} mm and fit. It was left out.`,
+  levelDecimal: ({ x, y, z, likely, off, others }, _, write) => ({
+    says: `The level ${z} mm at x ${write.mm(x)}, y ${write.mm(y)} lies ${write.mm(Math.abs(off))} mm off the rest; with the point moved it would be ${write.mm1(likely)} mm and fit. It was left out.${more(others)}`,
     do: `Write ${likely} if that is what you read.`,
   }),
-  levelAway: ({ x, y, distance }, _, write) => ({
-    says: `The level at x ${write.mm(x)}, y ${write.mm(y)} lies ${write.mm(distance)} mm from the terrace. It was left out.`,
+  levelAway: ({ x, y, distance, others }, _, write) => ({
+    says: `The level at x ${write.mm(x)}, y ${write.mm(y)} lies ${write.mm(distance)} mm from the terrace. It was left out.${more(others)}`,
     do: "Correct its coordinates.",
   }),
   levelsOutside: ({ count, farthest }, _, write) => ({

@@ -2,7 +2,7 @@ import PDFDocument from "pdfkit";
 import { describe, expect, it } from "vitest";
 import { hasGlyph } from "../../papers/text.ts";
 import { CAP_HEIGHT, WIDTHS } from "../../papers/widths.ts";
-import { readFonts } from "./read.ts";
+import { readFonts } from "../testing/fonts.ts";
 import { unpackFont } from "./unpack.ts";
 
 interface Glyph {

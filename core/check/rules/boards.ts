@@ -2,8 +2,9 @@
  * Rule 6, boards: every piece out of exactly one board, in its true shape and never mirrored, a kerf from its neighbours,
  * with the grooves it needs; no more boards than there are.
  */
-import { grow, meet, type Path, thickerThan, toSegment } from "../polygons.ts";
+
 import type { PlanFile } from "../../plan/plan.ts";
+import { grow, meet, type Path, thickerThan, toSegment } from "../polygons.ts";
 import { blame, type JudgedPiece, mm, type Scene, TOUCH, um } from "../scene.ts";
 
 type Part = PlanFile["boards"][number]["parts"][number];
@@ -24,7 +25,8 @@ export function judgeBoards(scene: Scene): void {
   const used = new Map<number, number>();
   for (const board of plan.boards) {
     used.set(board.length, (used.get(board.length) ?? 0) + 1);
-    if (!job.board.lengths.some((l) => l.length === board.length)) blame(scene, "boardLength", null, board.length, null, { board: board.id });
+    if (!job.board.lengths.some((l) => l.length === board.length))
+      blame(scene, "boardLength", null, board.length, null, { board: board.id });
     if (board.parts.length === 0) blame(scene, "boardEmpty", null, 0, null, { board: board.id });
     const placed: Placed[] = [];
     for (const part of board.parts) {
@@ -34,16 +36,22 @@ export function judgeBoards(scene: Scene): void {
         continue;
       }
       const at: [number, number] = [piece.u0, piece.v0];
-      if (seen.has(part.piece)) blame(scene, "boardTwice", at, part.piece, null, { piece: part.piece, board: board.id });
+      if (seen.has(part.piece))
+        blame(scene, "boardTwice", at, part.piece, null, { piece: part.piece, board: board.id });
       seen.add(part.piece);
-      if (piece.source.board !== board.id) blame(scene, "boardMissing", at, piece.source.board, board.id, { piece: part.piece, board: board.id });
+      if (piece.source.board !== board.id)
+        blame(scene, "boardMissing", at, piece.source.board, board.id, { piece: part.piece, board: board.id });
       placed.push(judgePart(scene, board, part, piece));
     }
     judgeApart(scene, board.id, placed);
     judgeOffcuts(scene, board, placed);
   }
   for (const piece of scene.pieces)
-    if (!seen.has(piece.source.id)) blame(scene, "boardMissing", [piece.u0, piece.v0], null, null, { piece: piece.source.id, board: piece.source.board });
+    if (!seen.has(piece.source.id))
+      blame(scene, "boardMissing", [piece.u0, piece.v0], null, null, {
+        piece: piece.source.id,
+        board: piece.source.board,
+      });
   for (const { length, stock } of job.board.lengths) {
     const count = used.get(length) ?? 0;
     if (stock !== null && count > stock && !plan.findings.some((f) => f.rule === "supply" && f.level === "stop"))
@@ -60,7 +68,8 @@ function judgePart(scene: Scene, board: PlanFile["boards"][number], part: Part, 
   const at: [number, number] = [piece.u0, piece.v0];
   const named = { piece: part.piece, board: board.id };
   const width = um(job.board.width);
-  if (x0 < -1 || y0 < -1 || x1 > um(board.length) + 1 || y1 > width + 1) blame(scene, "partOutside", at, mm(x1), board.length, named);
+  if (x0 < -1 || y0 < -1 || x1 > um(board.length) + 1 || y1 > width + 1)
+    blame(scene, "partOutside", at, mm(x1), board.length, named);
   if (part.turned && !job.board.reversible) blame(scene, "partTurned", at, null, null, named);
   if (Math.abs(x1 - x0 - (piece.u1 - piece.u0)) > TOUCH || Math.abs(y1 - y0 - (piece.v1 - piece.v0)) > TOUCH)
     blame(scene, "partShape", at, part.size[0], mm(piece.u1 - piece.u0), named);
@@ -68,7 +77,9 @@ function judgePart(scene: Scene, board: PlanFile["boards"][number], part: Part, 
   if (part.ring) {
     ring = part.ring.map(([x, y]) => ({ x: um(x), y: um(y) }));
     const own = piece.ring.map((p) =>
-      part.turned ? { x: x0 + piece.u1 - p.x, y: y0 + piece.v1 - p.y } : { x: x0 + p.x - piece.u0, y: y0 + p.y - piece.v0 },
+      part.turned
+        ? { x: x0 + piece.u1 - p.x, y: y0 + piece.v1 - p.y }
+        : { x: x0 + p.x - piece.u0, y: y0 + p.y - piece.v0 },
     );
     if (!sameRing(ring, own)) blame(scene, "partShape", at, null, null, named);
   }
@@ -81,7 +92,8 @@ function judgePart(scene: Scene, board: PlanFile["boards"][number], part: Part, 
 function sameRing(a: Path, b: Path): boolean {
   if (a.length !== b.length) return false;
   const n = a.length;
-  const near = (p: { x: number; y: number }, q: { x: number; y: number }): boolean => Math.abs(p.x - q.x) <= TOUCH && Math.abs(p.y - q.y) <= TOUCH;
+  const near = (p: { x: number; y: number }, q: { x: number; y: number }): boolean =>
+    Math.abs(p.x - q.x) <= TOUCH && Math.abs(p.y - q.y) <= TOUCH;
   for (const step of [1, n - 1])
     for (let start = 0; start < n; start++) {
       let same = true;
@@ -92,7 +104,14 @@ function sameRing(a: Path, b: Path): boolean {
 }
 
 /** A factory end is square and lies at an end of the board. */
-function judgeEnds(scene: Scene, board: PlanFile["boards"][number], part: Part, piece: JudgedPiece, [x0, x1]: [number, number], boxed: boolean): void {
+function judgeEnds(
+  scene: Scene,
+  board: PlanFile["boards"][number],
+  part: Part,
+  piece: JudgedPiece,
+  [x0, x1]: [number, number],
+  boxed: boolean,
+): void {
   const length = um(board.length);
   for (const end of [0, 1] as const) {
     if (piece.source.ends[end] !== "factory") continue;
@@ -138,13 +157,21 @@ function judgeApart(scene: Scene, board: string, placed: Placed[]): void {
       const at: [number, number] = [b.piece.u0, b.piece.v0];
       const data = { board, piece: a.part.piece, other: b.part.piece };
       if (!a.ring && !b.ring) {
-        blame(scene, Math.max(dx, dy) < -1 ? "partOverlap" : "partKerf", at, mm(Math.max(dx, dy)), scene.job.cut.kerf, data);
+        blame(
+          scene,
+          Math.max(dx, dy) < -1 ? "partOverlap" : "partKerf",
+          at,
+          mm(Math.max(dx, dy)),
+          scene.job.cut.kerf,
+          data,
+        );
         continue;
       }
       const ra = a.ring ?? corners(a);
       const rb = b.ring ?? corners(b);
       if (thickerThan(meet([ra], [rb]), 2).length > 0) blame(scene, "partOverlap", at, null, scene.job.cut.kerf, data);
-      else if (ringDistance(ra, rb) < kerf - TOUCH) blame(scene, "partKerf", at, mm(ringDistance(ra, rb)), scene.job.cut.kerf, data);
+      else if (ringDistance(ra, rb) < kerf - TOUCH)
+        blame(scene, "partKerf", at, mm(ringDistance(ra, rb)), scene.job.cut.kerf, data);
     }
 }
 
@@ -178,7 +205,8 @@ function judgeOffcuts(scene: Scene, board: PlanFile["boards"][number], placed: P
     const own: Path = corners({ x0, y0, x1: x0 + um(offcut.size[0]), y1: y0 + um(offcut.size[1]) } as Placed);
     const inside = x0 >= -1 && y0 >= -1 && own[2]!.x <= um(board.length) + 1 && own[2]!.y <= width + 1;
     const taken = placed.some((p) => {
-      if (p.x0 >= own[2]!.x - TOUCH || p.x1 <= x0 + TOUCH || p.y0 >= own[2]!.y - TOUCH || p.y1 <= y0 + TOUCH) return false;
+      if (p.x0 >= own[2]!.x - TOUCH || p.x1 <= x0 + TOUCH || p.y0 >= own[2]!.y - TOUCH || p.y1 <= y0 + TOUCH)
+        return false;
       return p.ring ? meet(grow([own], -TOUCH), [p.ring]).length > 0 : true;
     });
     if (!inside || taken) blame(scene, "offcutTaken", null, offcut.at[0], null, { board: board.id });

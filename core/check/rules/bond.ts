@@ -15,8 +15,10 @@ export function judgeBond(scene: Scene, joints: JudgedJoint[]): void {
   const step = um(plan.bond.length) + um(job.gaps.end);
   const own = kind === "half" ? step / 2 : kind === "third" ? step / 3 : Infinity;
   if (kind !== "free") {
-    if (!job.board.lengths.some((l) => Math.abs(l.length - plan.bond.length) < 0.001)) blame(scene, "bondLength", null, plan.bond.length, null, {});
-    const shiftOf = (row: number): number => (kind === "half" ? ((row % 2) * step) / 2 : kind === "third" ? ((row % 3) * step) / 3 : 0);
+    if (!job.board.lengths.some((l) => Math.abs(l.length - plan.bond.length) < 0.001))
+      blame(scene, "bondLength", null, plan.bond.length, null, {});
+    const shiftOf = (row: number): number =>
+      kind === "half" ? ((row % 2) * step) / 2 : kind === "third" ? ((row % 3) * step) / 3 : 0;
     judgeShift(scene, step);
     const rowJoints = grouped(joints);
     for (const row of scene.rows) {
@@ -53,7 +55,8 @@ function judgeLattice(scene: Scene, row: JudgedRow, joints: JudgedJoint[], phase
     const first = Math.ceil((bounds.u0 + clear - phase) / step);
     for (let k = first; phase + k * step < bounds.u1 - clear; k++) {
       const u = phase + k * step;
-      const near = (j: JudgedJoint, reach: number): boolean => Math.abs(j.u - u) <= reach && j.v >= bounds.v0 - 1000 && j.v <= bounds.v1 + 1000;
+      const near = (j: JudgedJoint, reach: number): boolean =>
+        Math.abs(j.u - u) <= reach && j.v >= bounds.v0 - 1000 && j.v <= bounds.v1 + 1000;
       if (joints.some((j) => near(j, ON_LATTICE_UM)) || off.some((j) => near(j, step))) continue;
       // No board lies across: the span is interrupted there by what is left out.
       if (!row.pieces.some((p) => p.u0 < u - 1000 && p.u1 > u + 1000)) continue;

@@ -17,11 +17,19 @@ const MOST_NODES = 4_000_000;
 export function judgeBound(scene: Scene, joints: JudgedJoint[]): void {
   const { figures } = scene.plan;
   const { bound } = figures;
-  if (!Number.isInteger(figures.boardsAtLeast) || figures.boardsAtLeast < 0 || figures.boardsAtLeast > scene.plan.boards.length)
+  if (
+    !Number.isInteger(figures.boardsAtLeast) ||
+    figures.boardsAtLeast < 0 ||
+    figures.boardsAtLeast > scene.plan.boards.length
+  )
     blame(scene, "boundTooHigh", null, figures.boardsAtLeast, scene.plan.boards.length, {});
-  if (!(bound.scale > 0) || bound.duals.some(([length, dual]) => !(length > 0) || !(dual >= 0) || !Number.isInteger(dual)))
+  if (
+    !(bound.scale > 0) ||
+    bound.duals.some(([length, dual]) => !(length > 0) || !(dual >= 0) || !Number.isInteger(dual))
+  )
     blame(scene, "boundCheats", null, bound.scale, null, {});
-  else if ((scene.job.bond.kind === "free") !== (bound.scope === "joints")) blame(scene, "boundCheats", null, bound.scope, null, {});
+  else if ((scene.job.bond.kind === "free") !== (bound.scope === "joints"))
+    blame(scene, "boundCheats", null, bound.scope, null, {});
   else if (bound.scope === "pieces") byPieces(scene);
   else byJoints(scene, joints);
 }
@@ -100,10 +108,16 @@ function chordAt(paths: Paths, v: number): number {
  * first; a branch ends where even its best value a length cannot bring it above. True as well where the steps run out:
  * what is not proved does not count.
  */
-export function fillsAbove(items: readonly (readonly [length: number, dual: number])[], room: number, scale: number): boolean {
+export function fillsAbove(
+  items: readonly (readonly [length: number, dual: number])[],
+  room: number,
+  scale: number,
+): boolean {
   const useful = items.filter(([length, dual]) => dual > 0 && length <= room);
   // A length another one beats in both is never needed.
-  const kept = useful.filter(([l, d], i) => !useful.some(([m, e], j) => j !== i && m <= l && e >= d && (m < l || e > d || j < i)));
+  const kept = useful.filter(
+    ([l, d], i) => !useful.some(([m, e], j) => j !== i && m <= l && e >= d && (m < l || e > d || j < i)),
+  );
   kept.sort((a, b) => b[1] * a[0] - a[1] * b[0] || a[0] - b[0]);
   let nodes = 0;
   const visit = (from: number, left: number, value: number): boolean => {
@@ -134,10 +148,12 @@ function byJoints(scene: Scene, joints: JudgedJoint[]): void {
     return;
   }
   let needed = 0;
-  for (const pieces of spansOf(scene, joints)) needed += spanNeed(scene, pieces, bound.by ?? "area", { kerf, end, width, longest, shortest }) + 3;
+  for (const pieces of spansOf(scene, joints))
+    needed += spanNeed(scene, pieces, bound.by ?? "area", { kerf, end, width, longest, shortest }) + 3;
   const claimed = bound.duals.reduce((sum, [length, count]) => sum + length * count, 0);
   if (um(claimed) > needed + 10) blame(scene, "boundCheats", null, claimed, mm(needed), {});
-  if (boardsAtLeast > Math.ceil(claimed / bound.scale - 1e-9)) blame(scene, "boundTooHigh", null, boardsAtLeast, Math.ceil(claimed / bound.scale), {});
+  if (boardsAtLeast > Math.ceil(claimed / bound.scale - 1e-9))
+    blame(scene, "boundTooHigh", null, boardsAtLeast, Math.ceil(claimed / bound.scale), {});
 }
 
 /**
@@ -148,7 +164,13 @@ function spanNeed(
   scene: Scene,
   pieces: JudgedPiece[],
   by: Measure,
-  { kerf, end, width, longest, shortest }: { kerf: number; end: number; width: number; longest: number; shortest: number },
+  {
+    kerf,
+    end,
+    width,
+    longest,
+    shortest,
+  }: { kerf: number; end: number; width: number; longest: number; shortest: number },
 ): number {
   const n = pieces.length;
   const first = pieces[0]!;

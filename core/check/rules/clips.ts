@@ -2,18 +2,20 @@
  * Rule 7, the clips themselves: in the middle of the row gap, holding what they say, of the kind that follows from it,
  * never through each other, never drilled where that is barred, and moving within their play breaks nothing.
  */
+
+import { insidePaths } from "../polygons.ts";
 import { blame, type JudgedClip, mm, type Scene, TOUCH, um } from "../scene.ts";
 import { type GroovedRun, gripOf, held, near, type Seam } from "../seams.ts";
-import { section } from "./spans.ts";
 import { baseJointAt, noDrillAt, roomFor, slabEdgeAt, type Zones } from "../zones.ts";
-import { insidePaths } from "../polygons.ts";
+import { section } from "./spans.ts";
 
 export function judgeClips(scene: Scene, seams: Seam[], zones: Zones): void {
   const length = um(scene.job.clips.length);
   for (const clip of scene.clips) {
     judgePlace(scene, zones, clip);
     if (clip.source.kind === "end") judgeEndClip(scene, clip);
-    else if (!seams[clip.source.seam]) blame(scene, "clipOffSeam", [clip.u, clip.v], clip.source.seam, null, { clip: clip.source.id });
+    else if (!seams[clip.source.seam])
+      blame(scene, "clipOffSeam", [clip.u, clip.v], clip.source.seam, null, { clip: clip.source.id });
   }
   for (const seam of seams) {
     for (let i = 0; i < seam.clips.length; i++) {
@@ -23,8 +25,11 @@ export function judgeClips(scene: Scene, seams: Seam[], zones: Zones): void {
       const named = { clip: clip.source.id, seam: seam.seam };
       if (Math.abs(clip.v - seam.v) > TOUCH) blame(scene, "clipOffSeam", at, mm(clip.v - seam.v), 0, named);
       if (before && clip.u - before.u < length - TOUCH)
-        blame(scene, "clipTooClose", at, mm(clip.u - before.u), scene.job.clips.length, { ...named, other: before.source.id });
-      judgeHolds(scene, seam, clip);
+        blame(scene, "clipTooClose", at, mm(clip.u - before.u), scene.job.clips.length, {
+          ...named,
+          other: before.source.id,
+        });
+      judgeHolds(scene, seam, clip, seam.holds[i]!);
       judgePlay(scene, seam, zones, i);
     }
   }
@@ -51,14 +56,12 @@ function judgePlace(scene: Scene, zones: Zones, clip: JudgedClip): void {
   }
 }
 
-function judgeHolds(scene: Scene, seam: Seam, clip: JudgedClip): void {
+function judgeHolds(scene: Scene, seam: Seam, clip: JudgedClip, runs: GroovedRun[]): void {
   const { source } = clip;
   const at: [number, number] = [clip.u, clip.v];
   const named = { clip: source.id, seam: seam.seam };
-  const runs = held(scene, seam, clip);
   const gripped = new Set(runs.map((run) => run.piece.source.id));
-  for (const id of source.holds)
-    if (!gripped.has(id)) blame(scene, "clipHolds", at, id, null, { ...named, piece: id });
+  for (const id of source.holds) if (!gripped.has(id)) blame(scene, "clipHolds", at, id, null, { ...named, piece: id });
   if (new Set(source.holds).size !== source.holds.length || source.holds.length === 0)
     blame(scene, "clipHolds", at, source.holds.length, null, { ...named, piece: source.holds[0] ?? "" });
   const window = gripOf(scene) + TOUCH;
@@ -86,15 +89,27 @@ function judgeEndClip(scene: Scene, clip: JudgedClip): void {
     blame(scene, "endClipPlace", at, source.holds.length, null, named);
     return;
   }
-  if (clip.v < row.v0 - TOUCH || clip.v > row.v1 + TOUCH) blame(scene, "endClipPlace", at, mm(clip.v - row.v0), null, named);
+  if (clip.v < row.v0 - TOUCH || clip.v > row.v1 + TOUCH)
+    blame(scene, "endClipPlace", at, mm(clip.v - row.v0), null, named);
   const reaches = pieces.some((p) => {
     const [from, to] = p!.plain ? [p!.u0, p!.u1] : endsAt(p!.paths, clip.v);
-    const inside = p!.plain || insidePaths(p!.paths, clip.u, clip.v) || Math.abs(from - clip.u) <= 1000 || Math.abs(to - clip.u) <= 1000;
-    return inside && (Math.abs(clip.u - from) <= length + TOUCH || Math.abs(clip.u - to) <= length + TOUCH || Math.abs(clip.u - p!.u0) <= length + TOUCH || Math.abs(clip.u - p!.u1) <= length + TOUCH);
+    const inside =
+      p!.plain ||
+      insidePaths(p!.paths, clip.u, clip.v) ||
+      Math.abs(from - clip.u) <= 1000 ||
+      Math.abs(to - clip.u) <= 1000;
+    return (
+      inside &&
+      (Math.abs(clip.u - from) <= length + TOUCH ||
+        Math.abs(clip.u - to) <= length + TOUCH ||
+        Math.abs(clip.u - p!.u0) <= length + TOUCH ||
+        Math.abs(clip.u - p!.u1) <= length + TOUCH)
+    );
   });
   if (!reaches) blame(scene, "endClipPlace", at, mm(clip.u), scene.job.clips.length, named);
   const [lo, hi] = source.play;
-  if (!(lo <= 0 && hi >= 0) || hi - lo > 2 * scene.job.clips.length) blame(scene, "clipPlay", at, hi, null, { clip: source.id });
+  if (!(lo <= 0 && hi >= 0) || hi - lo > 2 * scene.job.clips.length)
+    blame(scene, "clipPlay", at, hi, null, { clip: source.id });
 }
 
 /** Least and greatest u of a piece on the line v. */
@@ -124,7 +139,11 @@ function judgeEndPairs(scene: Scene): void {
       const b = list[i]!;
       const shared = a.source.holds.some((id) => b.source.holds.includes(id));
       if (shared && Math.abs(b.u - a.u) < apart - TOUCH && Math.abs(b.v - a.v) < apart - TOUCH)
-        blame(scene, "clipTooClose", [b.u, b.v], mm(b.u - a.u), mm(apart), { clip: b.source.id, other: a.source.id, seam: a.source.seam });
+        blame(scene, "clipTooClose", [b.u, b.v], mm(b.u - a.u), mm(apart), {
+          clip: b.source.id,
+          other: a.source.id,
+          seam: a.source.seam,
+        });
     }
   }
 }
@@ -138,22 +157,29 @@ function judgePlay(scene: Scene, seam: Seam, zones: Zones, index: number): void 
     blame(scene, "clipPlay", [clip.u, clip.v], lo, 0, { clip: clip.source.id });
     return;
   }
-  const runs = held(scene, seam, clip);
+  const runs = seam.holds[index]!;
   for (const move of [lo, hi]) {
     if (move === 0) continue;
     const u = clip.u + um(move);
     const before = seam.clips[index - 1];
     const after = seam.clips[index + 1];
-    const clear = !(before && u - before.u < length - TOUCH && clip.u - before.u >= length - TOUCH) && !(after && after.u - u < length - TOUCH && after.u - clip.u >= length - TOUCH);
-    const moved = { ...clip, u };
-    const holds = held(scene, seam, moved);
-    if (clear && runs.every((run) => holds.includes(run)) && runs.every((run) => keeps(scene, seam, run, clip, u)) && allowed(zones, clip, u)) continue;
+    const clear =
+      !(before && u - before.u < length - TOUCH && clip.u - before.u >= length - TOUCH) &&
+      !(after && after.u - u < length - TOUCH && after.u - clip.u >= length - TOUCH);
+    const holds = held(scene, seam, clip, u);
+    if (
+      clear &&
+      runs.every((run) => holds.includes(run)) &&
+      runs.every((run) => keeps(scene, run, clip, u)) &&
+      allowed(zones, clip, u)
+    )
+      continue;
     blame(scene, "clipPlay", [clip.u, clip.v], move, null, { clip: clip.source.id });
   }
 }
 
 /** What a run asks of this clip holds at u wherever it holds at the clip's own place. */
-function keeps(scene: Scene, seam: Seam, run: GroovedRun, clip: JudgedClip, u: number): boolean {
+function keeps(scene: Scene, run: GroovedRun, clip: JudgedClip, u: number): boolean {
   const rule = scene.job.clips;
   const reach = um(clip.source.kind === "seam" ? rule.endMax : rule.startEndMax) + TOUCH;
   const most = um(rule.clearMax) + (rule.measure === "clear" ? um(rule.length) : 0) + TOUCH;
@@ -167,8 +193,9 @@ function keeps(scene: Scene, seam: Seam, run: GroovedRun, clip: JudgedClip, u: n
   if (asks && before && !still((x) => x - before.u <= most)) return false;
   if (asks && after && !still((x) => after.u - x <= most)) return false;
   const window = gripOf(scene) + TOUCH;
-  for (const { joint, left, right } of seam.joints)
-    if ((left === run || right === run) && left.clips.includes(clip) && right.clips.includes(clip) && !still((x) => Math.abs(x - joint.u) <= window)) return false;
+  for (const { joint, left, right } of run.joints)
+    if (left.clips.includes(clip) && right.clips.includes(clip) && !still((x) => Math.abs(x - joint.u) <= window))
+      return false;
   return true;
 }
 
@@ -180,8 +207,10 @@ function allowed(zones: Zones, clip: JudgedClip, u: number): boolean {
     const at = clip.u + ((u - clip.u) * i) / steps;
     for (const [dx, dy] of zones.holes) {
       if (noDrillAt(zones, at + dx, clip.v + dy) !== null) return false;
-      if (baseJointAt(zones, at + dx, clip.v + dy) !== null && baseJointAt(zones, clip.u + dx, clip.v + dy) === null) return false;
-      if (slabEdgeAt(zones, at + dx, clip.v + dy) !== null && slabEdgeAt(zones, clip.u + dx, clip.v + dy) === null) return false;
+      if (baseJointAt(zones, at + dx, clip.v + dy) !== null && baseJointAt(zones, clip.u + dx, clip.v + dy) === null)
+        return false;
+      if (slabEdgeAt(zones, at + dx, clip.v + dy) !== null && slabEdgeAt(zones, clip.u + dx, clip.v + dy) === null)
+        return false;
     }
   }
   return true;

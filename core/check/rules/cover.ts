@@ -4,9 +4,9 @@
  * joined end to end are judged as one, so a row costs two clips of a few corners, however long.
  */
 import { TOLERANCE } from "../../base/tolerances.ts";
-import { unitOf } from "../turn.ts";
-import { areaOf, type Bounds, box, boundsOf, meet, minus, type Path, type Paths, thickerThan } from "../polygons.ts";
+import { areaOf, type Bounds, boundsOf, box, meet, minus, type Path, type Paths, thickerThan } from "../polygons.ts";
 import { blame, type JudgedPiece, type JudgedRow, mm, type Scene, TOUCH, um } from "../scene.ts";
+import { unitOf } from "../turn.ts";
 import type { JudgedJoint } from "./joints.ts";
 
 export function judgeCover(scene: Scene, joints: JudgedJoint[]): void {
@@ -21,10 +21,11 @@ export function judgeCover(scene: Scene, joints: JudgedJoint[]): void {
     const laid = blanket(scene, row, own);
     judgeInside(scene, row, laid);
     if (row.least.length === 0) continue;
-    const covered: Paths = laid.map((part) => part.paths).flat();
+    const covered: Paths = laid.flatMap((part) => part.paths);
     const widest = um(scene.job.gaps.end) + TOLERANCE.endGapMm * 1000 + TOUCH;
     for (const joint of own)
-      if (joint.rightU - joint.leftU <= widest) covered.push(box(joint.leftU - TOUCH, row.v0, joint.rightU + TOUCH, row.v1));
+      if (joint.rightU - joint.leftU <= widest)
+        covered.push(box(joint.leftU - TOUCH, row.v0, joint.rightU + TOUCH, row.v1));
     bare(scene, minus(row.least, covered), row.row);
   }
   const b = boundsOf(scene.field.outline);
@@ -41,7 +42,8 @@ export function judgeCover(scene: Scene, joints: JudgedJoint[]): void {
   for (let i = 1; i < scene.rows.length; i++) {
     const below = scene.rows[i - 1]!;
     const row = scene.rows[i]!;
-    if (row.v0 - below.v1 > side + 1000) bare(scene, meet(scene.field.least, [box(b.u0, below.v1, b.u1, row.v0)]), row.row);
+    if (row.v0 - below.v1 > side + 1000)
+      bare(scene, meet(scene.field.least, [box(b.u0, below.v1, b.u1, row.v0)]), row.row);
   }
 }
 
@@ -77,7 +79,10 @@ function blanket(scene: Scene, row: JudgedRow, joints: JudgedJoint[]): Laid[] {
 }
 
 function judgeInside(scene: Scene, row: JudgedRow, laid: Laid[]): void {
-  const out = minus(laid.map((part) => part.paths).flat(), row.most);
+  const out = minus(
+    laid.flatMap((part) => part.paths),
+    row.most,
+  );
   if (out.length === 0) return;
   for (const path of out) {
     if (thickerThan([path], 1).length === 0) continue;
@@ -102,7 +107,13 @@ function bare(scene: Scene, rest: Paths, row: number): void {
     const near = (scene.excuses.get("cover") ?? []).filter(
       (f) => f.u > b.u0 - reach && f.u < b.u1 + reach && f.v > b.v0 - reach && f.v < b.v1 + reach,
     );
-    const unnamed = near.length > 0 ? minus([path], near.map((f) => disc(f.u, f.v, reach))) : [path];
+    const unnamed =
+      near.length > 0
+        ? minus(
+            [path],
+            near.map((f) => disc(f.u, f.v, reach)),
+          )
+        : [path];
     const areaMm2 = Math.round(Math.abs(areaOf(unnamed.length > 0 ? unnamed : [path])) / 1e6);
     if (unnamed.length > 0) {
       const far = boundsOf(unnamed.slice(0, 1));

@@ -39,16 +39,25 @@ function judgeRun(scene: Scene, seam: Seam, zones: Zones, run: GroovedRun): void
   if (!first || !last) return;
   const reachOf = (clip: JudgedClip): number => um(clip.source.kind === "seam" ? rule.endMax : rule.startEndMax);
   if (first.u - run.from > reachOf(first) + TOUCH)
-    lock(run.from, run.from + least(reachOf(first), rule), blame(scene, "clipEnd", [run.from, seam.v], mm(first.u - run.from), mm(reachOf(first)), named));
+    lock(
+      run.from,
+      run.from + least(reachOf(first), rule),
+      blame(scene, "clipEnd", [run.from, seam.v], mm(first.u - run.from), mm(reachOf(first)), named),
+    );
   if (run.to - last.u > reachOf(last) + TOUCH)
-    lock(run.to - least(reachOf(last), rule), run.to, blame(scene, "clipEnd", [run.to, seam.v], mm(run.to - last.u), mm(reachOf(last)), named));
+    lock(
+      run.to - least(reachOf(last), rule),
+      run.to,
+      blame(scene, "clipEnd", [run.to, seam.v], mm(run.to - last.u), mm(reachOf(last)), named),
+    );
   const most = um(rule.clearMax) + (rule.measure === "clear" ? length : 0);
   for (let i = 1; i < own.length; i++) {
     const a = own[i - 1]!.u;
     const b = own[i]!.u;
     if (b - a <= most + TOUCH) continue;
     const breach = blame(scene, "clipSpacing", [(a + b) / 2, seam.v], mm(b - a), mm(most), named);
-    if (!unbridgeable(zones, seam.v, a, b, most, Math.max(um(rule.endMax), um(rule.startEndMax)))) scene.locked.add(breach);
+    if (!unbridgeable(zones, seam.v, a, b, most, Math.max(um(rule.endMax), um(rule.startEndMax))))
+      scene.locked.add(breach);
   }
 }
 
@@ -100,8 +109,21 @@ function judgeJoint(scene: Scene, seam: Seam, zones: Zones, { joint, left, right
   if (leftHeld && rightHeld) return;
   const breach = blame(scene, "jointClip", [joint.u, seam.v], null, mm(grip), named);
   const place = (held: boolean, run: GroovedRun, lo: number, hi: number): boolean =>
-    !held && run.to - run.from >= length && roomFor(zones, Math.max(lo, run.from), Math.min(hi, run.to), seam.v, seam.clips.map((c) => c.u).filter((u) => u > lo - length && u < hi + length), length);
-  if (place(leftHeld, left, joint.u - 2 * length, joint.leftU) || place(rightHeld, right, joint.rightU, joint.u + 2 * length)) scene.locked.add(breach);
+    !held &&
+    run.to - run.from >= length &&
+    roomFor(
+      zones,
+      Math.max(lo, run.from),
+      Math.min(hi, run.to),
+      seam.v,
+      seam.clips.map((c) => c.u).filter((u) => u > lo - length && u < hi + length),
+      length,
+    );
+  if (
+    place(leftHeld, left, joint.u - 2 * length, joint.leftU) ||
+    place(rightHeld, right, joint.rightU, joint.u + 2 * length)
+  )
+    scene.locked.add(breach);
 }
 
 /** Both ends of every row: the outermost end to the left and to the right has an end clip within one clip length. */
@@ -127,7 +149,15 @@ function judgeRowEnds(scene: Scene, zones: Zones, joints: JudgedJoint[]): void {
   }
 }
 
-function judgeEnd(scene: Scene, zones: Zones, row: JudgedRow, piece: JudgedPiece, end: "left" | "right", clips: JudgedClip[], length: number): void {
+function judgeEnd(
+  scene: Scene,
+  zones: Zones,
+  row: JudgedRow,
+  piece: JudgedPiece,
+  end: "left" | "right",
+  clips: JudgedClip[],
+  length: number,
+): void {
   const found = clips.some((clip) => {
     if (!clip.source.holds.includes(piece.source.id)) return false;
     const edge = endOn(piece, clip.v, end);

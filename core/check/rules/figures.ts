@@ -1,7 +1,7 @@
 /** Rule 6 and 9, the figures of a plan counted again from its boards, pieces and clips. */
 import type { PlanFile } from "../../plan/plan.ts";
-import { areaOf } from "../polygons.ts";
 import { walkRing } from "../curve.ts";
+import { areaOf } from "../polygons.ts";
 import { blame, type Scene, um } from "../scene.ts";
 
 export function judgeFigures(scene: Scene): void {
@@ -30,7 +30,10 @@ export function judgeFigures(scene: Scene): void {
   }
   expect(scene, "cuts", figures.cuts, cuts, 0);
   expect(scene, "rips", figures.rips, rips, 0);
-  const total = plan.takeoff.reduce((sum, item) => sum + (item.price === null ? 0 : Math.round(item.buy * item.price)), 0);
+  const total = plan.takeoff.reduce(
+    (sum, item) => sum + (item.price === null ? 0 : Math.round(item.buy * item.price)),
+    0,
+  );
   expect(scene, "total", figures.total, total, 0.5);
 }
 

@@ -11,16 +11,19 @@ const LARGEST = 1e18;
 /** The place of the first figure that is not one, or too large to be measured; null where all are sound. */
 export function unsoundFigure(plan: PlanFile): string | null {
   const [ox, oy] = plan.frame.origin;
-  const near = ([x, y]: readonly [number, number]): boolean => Math.abs(x - ox) <= NEAR_MM && Math.abs(y - oy) <= NEAR_MM;
+  const near = ([x, y]: readonly [number, number]): boolean =>
+    Math.abs(x - ox) <= NEAR_MM && Math.abs(y - oy) <= NEAR_MM;
   if (!(Math.abs(ox) <= FAR_MM && Math.abs(oy) <= FAR_MM && Math.abs(plan.frame.angle) <= 1e6)) return "frame";
   for (const piece of plan.pieces)
-    for (const ring of [piece.ring, ...piece.holes]) if (ring.length < 3 || !ring.every(near)) return `pieces ${piece.id}`;
+    for (const ring of [piece.ring, ...piece.holes])
+      if (ring.length < 3 || !ring.every(near)) return `pieces ${piece.id}`;
   for (const row of plan.rows) if (!row.v.every((v) => Math.abs(v) <= NEAR_MM)) return `rows ${row.row}`;
   for (const clip of plan.clips) if (!near(clip.at)) return `clips ${clip.id}`;
   for (const joint of plan.joints) if (!(Math.abs(joint.u) <= NEAR_MM)) return `joints ${joint.row}`;
   for (const board of plan.boards)
     for (const part of board.parts)
-      for (const p of [part.at, part.size, ...(part.ring ?? [])]) if (!p.every((x) => Math.abs(x) <= NEAR_MM)) return `boards ${board.id}`;
+      for (const p of [part.at, part.size, ...(part.ring ?? [])])
+        if (!p.every((x) => Math.abs(x) <= NEAR_MM)) return `boards ${board.id}`;
   return deepUnsound(plan, "plan", 0);
 }
 
@@ -36,12 +39,29 @@ function deepUnsound(value: unknown, place: string, depth: number): string | nul
 
 export function judgeFormat(scene: Scene): void {
   const { plan } = scene;
-  once(scene, "pieces", plan.pieces.map((p) => p.id));
-  once(scene, "clips", plan.clips.map((c) => c.id));
-  once(scene, "boards", plan.boards.map((b) => b.id));
-  once(scene, "rows", plan.rows.map((r) => String(r.row)));
+  once(
+    scene,
+    "pieces",
+    plan.pieces.map((p) => p.id),
+  );
+  once(
+    scene,
+    "clips",
+    plan.clips.map((c) => c.id),
+  );
+  once(
+    scene,
+    "boards",
+    plan.boards.map((b) => b.id),
+  );
+  once(
+    scene,
+    "rows",
+    plan.rows.map((r) => String(r.row)),
+  );
   for (let i = 1; i < plan.rows.length; i++)
-    if (plan.rows[i]!.row < plan.rows[i - 1]!.row) blame(scene, "outOfOrder", null, plan.rows[i]!.row, null, { list: "rows" });
+    if (plan.rows[i]!.row < plan.rows[i - 1]!.row)
+      blame(scene, "outOfOrder", null, plan.rows[i]!.row, null, { list: "rows" });
   for (let i = 1; i < scene.pieces.length; i++) {
     const a = scene.pieces[i - 1]!;
     const b = scene.pieces[i]!;

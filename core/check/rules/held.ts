@@ -16,7 +16,9 @@ const STEP_UM = 100_000;
 export function judgeHeld(scene: Scene, seams: Seam[], zones: Zones): void {
   const { job } = scene;
   const clipped = new Set<string>();
-  for (const seam of seams) for (const runs of seam.runs) for (const run of runs) if (run.clips.length > 0) clipped.add(`${run.piece.index} ${run.edge}`);
+  for (const seam of seams)
+    for (const runs of seam.runs)
+      for (const run of runs) if (run.clips.length > 0) clipped.add(`${run.piece.index} ${run.edge}`);
   const screws = new Map<string, [number, number][]>();
   const radius = um(job.clips.fixing.diameter) / 2;
   const room = um(job.cut.holeEdge) + radius;
@@ -47,8 +49,9 @@ export function judgeHeld(scene: Scene, seams: Seam[], zones: Zones): void {
       const named = { piece: piece.source.id, row: piece.source.row, edge: edge === 0 ? "lower" : "upper" };
       if (clipped.has(key) !== (by === "clips")) blame(scene, "heldByClips", at, by, null, named);
       const own = screws.get(key) ?? [];
-      if ((own.length > 0) !== (by === "screws")) blame(scene, "heldByScrews", at, own.length, null, named);
-      if (by === "trim" && !underTrim(scene, piece, edge, open)) blame(scene, "heldByTrim", at, null, job.trim?.leg ?? null, named);
+      if (own.length > 0 !== (by === "screws")) blame(scene, "heldByScrews", at, own.length, null, named);
+      if (by === "trim" && !underTrim(scene, piece, edge, open))
+        blame(scene, "heldByTrim", at, null, job.trim?.leg ?? null, named);
       if (by === "none") judgeLoose(scene, piece, edge, named);
     }
 }

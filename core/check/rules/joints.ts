@@ -56,7 +56,8 @@ export function judgeJoints(scene: Scene): JudgedJoint[] {
     const data = { left: joint.left.source.id, right: joint.right.source.id };
     if (!named.has(key)) blame(scene, "jointMissing", [joint.u, joint.v], null, null, data);
     const gap = joint.rightU - joint.leftU;
-    if (Math.abs(gap - um(scene.job.gaps.end)) > limit) blame(scene, "endGap", [joint.u, joint.v], mm(gap), scene.job.gaps.end, data);
+    if (Math.abs(gap - um(scene.job.gaps.end)) > limit)
+      blame(scene, "endGap", [joint.u, joint.v], mm(gap), scene.job.gaps.end, data);
   }
   return joints;
 }
@@ -93,7 +94,15 @@ function facing(scene: Scene, row: JudgedRow): JudgedJoint[] {
       const v0 = Math.max(left.v0, right.v0);
       const v1 = Math.min(left.v1, right.v1);
       if (right.piece === left.piece || v1 - v0 <= TOUCH) continue;
-      joints.push({ row, left: left.piece, right: right.piece, leftU: left.u, rightU: right.u, u: (left.u + right.u) / 2, v: (v0 + v1) / 2 });
+      joints.push({
+        row,
+        left: left.piece,
+        right: right.piece,
+        leftU: left.u,
+        rightU: right.u,
+        u: (left.u + right.u) / 2,
+        v: (v0 + v1) / 2,
+      });
     }
   }
   return joints;

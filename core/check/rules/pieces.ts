@@ -65,7 +65,8 @@ export function judgeOverlaps(scene: Scene): void {
       open = open.filter((other) => other.u1 > piece.u0 + TOUCH);
       for (const other of open) {
         if (Math.min(other.v1, piece.v1) - Math.max(other.v0, piece.v0) <= TOUCH) continue;
-        if (!(other.plain && piece.plain) && thickerThan(meet(other.paths, piece.paths), TOUCH / 2).length === 0) continue;
+        if (!(other.plain && piece.plain) && thickerThan(meet(other.paths, piece.paths), TOUCH / 2).length === 0)
+          continue;
         blame(scene, "overlap", [piece.u0, (piece.v0 + piece.v1) / 2], mm(other.u1 - piece.u0), 0, {
           piece: piece.source.id,
           other: other.source.id,

@@ -8,12 +8,17 @@ export function judgeRows(scene: Scene): void {
   const [least, most] = sideGaps(scene);
   rows.forEach((row, k) => {
     if (row.row !== k) blame(scene, "rowMissing", [0, row.v0], row.row, k, { row: k });
-    if (Math.abs(row.v1 - row.v0 - width) > 1) blame(scene, "rowStrip", [0, row.v0], mm(row.v1 - row.v0), job.board.width, { row: row.row });
+    if (Math.abs(row.v1 - row.v0 - width) > 1)
+      blame(scene, "rowStrip", [0, row.v0], mm(row.v1 - row.v0), job.board.width, { row: row.row });
     const below = rows[k - 1];
     if (below) {
       const gap = row.v0 - below.v1;
       if (gap < least - 1 || gap > most + 1 || Math.abs(gap - um(plan.bond.sideGap)) > 1)
-        blame(scene, "rowGap", [0, row.v0], mm(gap), plan.bond.sideGap, { row: row.row, least: mm(least), most: mm(most) });
+        blame(scene, "rowGap", [0, row.v0], mm(gap), plan.bond.sideGap, {
+          row: row.row,
+          least: mm(least),
+          most: mm(most),
+        });
     }
   });
   for (const row of plan.rows) {
@@ -25,7 +30,8 @@ export function judgeRows(scene: Scene): void {
       blame(scene, "rowPieces", [0, judged?.v0 ?? 0], row.pieces.length, stand.length, { row: row.row });
   }
   for (const piece of scene.pieces)
-    if (!piece.row) blame(scene, "rowMissing", [piece.u0, piece.v0], piece.source.id, piece.source.row, { row: piece.source.row });
+    if (!piece.row)
+      blame(scene, "rowMissing", [piece.u0, piece.v0], piece.source.id, piece.source.row, { row: piece.source.row });
   const first = job.bond.firstRow;
   const row0 = rows[0];
   if (first !== null && row0 && row0.pieces.length > 0) {

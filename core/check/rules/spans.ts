@@ -1,5 +1,5 @@
 /** Rule 3, spans: a short one is one piece; no thin web beside a cut-out; a closed hole only round what is flush. */
-import { boundsOf, insidePaths, meet, areaOf, type Paths } from "../polygons.ts";
+import { areaOf, boundsOf, insidePaths, meet, type Paths } from "../polygons.ts";
 import { blame, type JudgedPiece, type JudgedRow, mm, type Scene, TOUCH, um } from "../scene.ts";
 import type { JudgedJoint } from "./joints.ts";
 
@@ -93,11 +93,13 @@ function judgeWeb(scene: Scene, piece: JudgedPiece, cutout: Paths, name: string)
     for (const [side, edge] of [across[0]![0], across[across.length - 1]![1]].entries()) {
       const beside = own.find(([from, to]) => Math.abs((side === 0 ? to : from) - edge) <= BESIDE_UM);
       const width = beside ? beside[1] - beside[0] : 0;
-      if (width < thin[side]!.width) Object.assign(thin[side]!, { u, v: beside ? (beside[0] + beside[1]) / 2 : edge, width });
+      if (width < thin[side]!.width)
+        Object.assign(thin[side]!, { u, v: beside ? (beside[0] + beside[1]) / 2 : edge, width });
     }
   }
   for (const { u, v, width } of thin)
-    if (width > TOUCH && width < limit) blame(scene, "webThin", [u, v], mm(width), scene.job.bond.minRip, { piece: piece.source.id, cutout: name });
+    if (width > TOUCH && width < limit)
+      blame(scene, "webThin", [u, v], mm(width), scene.job.bond.minRip, { piece: piece.source.id, cutout: name });
 }
 
 /** Where the line u = const lies inside rings: intervals of v. */

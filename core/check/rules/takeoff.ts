@@ -10,7 +10,13 @@ export function judgeTakeoff(scene: Scene): void {
     seen.set(line.item, line);
     const whole = line.pack > 0 && Math.abs(line.buy / line.pack - Math.round(line.buy / line.pack)) < 1e-9;
     const wanted = line.need + line.spare;
-    if (!whole || !(line.need >= 0) || !(line.spare >= 0) || line.buy < wanted - 1e-9 || line.buy >= wanted + line.pack - 1e-9)
+    if (
+      !whole ||
+      !(line.need >= 0) ||
+      !(line.spare >= 0) ||
+      line.buy < wanted - 1e-9 ||
+      line.buy >= wanted + line.pack - 1e-9
+    )
       blame(scene, "takeoffPack", null, line.buy, wanted, { ...data, pack: line.pack });
   }
   const need = (item: string, count: number): void => {
@@ -24,11 +30,14 @@ export function judgeTakeoff(scene: Scene): void {
     need(`board-${length}`, byLength.get(length) ?? 0);
     const line = seen.get(`board-${length}`);
     if (line && line.price !== price) blame(scene, "takeoffPrice", null, line.price, price, { item: line.item });
-    if (line && line.pack !== (stock === null ? pack : 1)) blame(scene, "takeoffPack", null, line.pack, pack, { item: line.item, pack });
+    if (line && line.pack !== (stock === null ? pack : 1))
+      blame(scene, "takeoffPack", null, line.pack, pack, { item: line.item, pack });
   }
   for (const item of seen.keys())
-    if (item.startsWith("board-") && !byLength.has(Number(item.slice(6)))) blame(scene, "takeoffNeed", null, seen.get(item)!.need, 0, { item });
-  for (const kind of ["start", "seam", "last", "end"] as const) need(`clip-${kind}`, plan.clips.filter((c) => c.kind === kind).length);
+    if (item.startsWith("board-") && !byLength.has(Number(item.slice(6))))
+      blame(scene, "takeoffNeed", null, seen.get(item)!.need, 0, { item });
+  for (const kind of ["start", "seam", "last", "end"] as const)
+    need(`clip-${kind}`, plan.clips.filter((c) => c.kind === kind).length);
   const fixings = [...seen.values()].filter((l) => /^fixing(-|$)/.test(l.item)).reduce((sum, l) => sum + l.need, 0);
   const holes = plan.clips.length * job.clips.fixing.holes.length;
   if (fixings !== holes) blame(scene, "takeoffNeed", null, fixings, holes, { item: "fixing" });
@@ -40,16 +49,24 @@ export function judgeTakeoff(scene: Scene): void {
 function judgeSpares(scene: Scene, lines: Map<string, { item: string; need: number; spare: number }>): void {
   const { job, plan } = scene;
   const rounded = (count: number): number => Math.ceil(count - 1e-9);
-  const slanting = new Set(plan.boards.filter((b) => b.parts.some((p) => slants(scene.pieceOf.get(p.piece)))).map((b) => b.id)).size;
+  const slanting = new Set(
+    plan.boards.filter((b) => b.parts.some((p) => slants(scene.pieceOf.get(p.piece)))).map((b) => b.id),
+  ).size;
   const share = (plan.boards.length - slanting) * job.spares.boards + slanting * job.spares.boardsSlanting;
   const boards = plan.boards.length === 0 ? 0 : Math.max(job.spares.boardsAtLeast, rounded(share));
   let spare = 0;
   for (const line of lines.values()) if (line.item.startsWith("board-")) spare += line.spare;
   const short = plan.findings.some((f) => f.code === "spareStock" && f.level !== "note");
-  if (spare !== boards && !(short && spare < boards)) blame(scene, "takeoffSpare", null, spare, boards, { item: "board" });
+  if (spare !== boards && !(short && spare < boards))
+    blame(scene, "takeoffSpare", null, spare, boards, { item: "board" });
   for (const line of lines.values()) {
-    const part = line.item.startsWith("clip-") ? job.spares.clips : /^(fixing|screw|trim-screw)(-|$)/.test(line.item) ? job.spares.fixings : null;
-    if (part !== null && line.spare !== rounded(line.need * part)) blame(scene, "takeoffSpare", null, line.spare, rounded(line.need * part), { item: line.item });
+    const part = line.item.startsWith("clip-")
+      ? job.spares.clips
+      : /^(fixing|screw|trim-screw)(-|$)/.test(line.item)
+        ? job.spares.fixings
+        : null;
+    if (part !== null && line.spare !== rounded(line.need * part))
+      blame(scene, "takeoffSpare", null, line.spare, rounded(line.need * part), { item: line.item });
   }
 }
 
@@ -71,16 +88,19 @@ function judgeTrims(scene: Scene, lines: Map<string, { need: number }>): void {
   for (const side of plan.trims)
     for (const part of side.parts) {
       parts += part.length;
-      if (job.trim && part.length > job.trim.length + 0.01) blame(scene, "trimMissing", null, part.length, job.trim.length, { side: side.side });
+      if (job.trim && part.length > job.trim.length + 0.01)
+        blame(scene, "trimMissing", null, part.length, job.trim.length, { side: side.side });
     }
   if (!job.trim) {
     if (plan.trims.length > 0) blame(scene, "trimMissing", null, plan.trims.length, 0, { side: plan.trims[0]!.side });
     return;
   }
   const bought = (lines.get(`trim-${job.trim.length}`)?.need ?? 0) * job.trim.length;
-  if (bought < parts - 0.01 * plan.trims.length) blame(scene, "takeoffNeed", null, bought, Math.round(parts), { item: `trim-${job.trim.length}` });
+  if (bought < parts - 0.01 * plan.trims.length)
+    blame(scene, "takeoffNeed", null, bought, Math.round(parts), { item: `trim-${job.trim.length}` });
   const done = new Set(plan.trims.filter((t) => t.parts.length > 0).map((t) => t.side));
   survey.sides.forEach((side, i) => {
-    if (side.kind === "open" && !done.has(side.source) && !done.has(i)) blame(scene, "trimMissing", null, 0, null, { side: side.source });
+    if (side.kind === "open" && !done.has(side.source) && !done.has(i))
+      blame(scene, "trimMissing", null, 0, null, { side: side.source });
   });
 }

@@ -18,6 +18,8 @@ const FALL_SLACK = 0.02;
 const HEIGHT_SLACK_MM = 0.02;
 /** A grid wider than this proves no evenness without a straightedge. */
 const GRID_MM = 500;
+/** On an edge, but for the last digits. */
+const ON_EDGE_MM = 0.01;
 
 export function judgeVerdict(scene: Scene): void {
   judgeHidden(scene);
@@ -34,7 +36,8 @@ export function judgeVerdict(scene: Scene): void {
   }
   const fall = Math.sqrt(plane.a * plane.a + plane.b * plane.b) * 100;
   const [c, s] = unitOf(base.plane.towards);
-  const off = Math.max(Math.abs((-base.plane.fall * c) / 100 - plane.a), Math.abs((-base.plane.fall * s) / 100 - plane.b)) * 100;
+  const off =
+    Math.max(Math.abs((-base.plane.fall * c) / 100 - plane.a), Math.abs((-base.plane.fall * s) / 100 - plane.b)) * 100;
   if (off > FALL_SLACK) blame(scene, "plane", null, base.plane.fall, Math.round(fall * 1000) / 1000, {});
   judgeZone(scene, base, levels);
   judgeStraightedge(scene, base, levels);
@@ -48,13 +51,17 @@ function judgeHidden(scene: Scene): void {
     if (base[hidden] === false || base.confirmed.some((one) => one.of === hidden && one.by.trim() !== "")) continue;
     const stopped = scene.plan.findings.some((f) => f.rule === hidden && f.level === "stop");
     if (!stopped) blame(scene, "confirmation", null, String(base[hidden]), null, { hidden });
-    if (scene.plan.base && scene.plan.base.verdict !== "stop") blame(scene, "verdict", null, scene.plan.base.verdict, "stop", { why: hidden });
+    if (scene.plan.base && scene.plan.base.verdict !== "stop")
+      blame(scene, "verdict", null, scene.plan.base.verdict, "stop", { why: hidden });
   }
 }
 
 /** Readings on the base: inside the outline (or on it) and not in a cut-out; a place read twice counts with its mean. */
 function countedLevels(scene: Scene): Level[] {
-  const rings = [pointsOf(walkRing(scene.survey.outline)), ...scene.survey.cutouts.map((cutout) => pointsOf(walkRing(cutout.ring)))];
+  const rings = [
+    pointsOf(walkRing(scene.survey.outline)),
+    ...scene.survey.cutouts.map((cutout) => pointsOf(walkRing(cutout.ring))),
+  ];
   const places = new Map<string, { x: number; y: number; sum: number; n: number }>();
   for (const { xMm, yMm, zMm } of scene.survey.levels) {
     if (!within(rings, xMm, yMm)) continue;
@@ -70,10 +77,10 @@ function countedLevels(scene: Scene): Level[] {
 
 type Rings = (readonly (readonly [number, number])[])[];
 
-/** In the first ring and in none of the others; on a line (to 1 mm) counts as on the base. */
+/** In the first ring and in none of the others; on a line counts as on the base. */
 function within([outline, ...cutouts]: Rings, x: number, y: number): boolean {
-  if (!inside(outline!, x, y) && edgeDistance(outline!, x, y) > 1) return false;
-  return !cutouts.some((ring) => inside(ring, x, y) && edgeDistance(ring, x, y) > 1);
+  if (!inside(outline!, x, y) && edgeDistance(outline!, x, y) > ON_EDGE_MM) return false;
+  return !cutouts.some((ring) => inside(ring, x, y) && edgeDistance(ring, x, y) > ON_EDGE_MM);
 }
 
 function inside(ring: readonly (readonly [number, number])[], x: number, y: number): boolean {
@@ -138,12 +145,14 @@ function judgeZone(scene: Scene, base: Base, levels: Level[]): void {
     high = Math.max(high, r);
   }
   const half = (high - low) / 2;
-  if (half > zone.halfWidth + HEIGHT_SLACK_MM) blame(scene, "zone", null, zone.halfWidth, Math.round(half * 1000) / 1000, {});
+  if (half > zone.halfWidth + HEIGHT_SLACK_MM)
+    blame(scene, "zone", null, zone.halfWidth, Math.round(half * 1000) / 1000, {});
   for (const [x, y, z] of zone.points)
     if (!levels.some((p) => Math.abs(p.x - x) < 0.02 && Math.abs(p.y - y) < 0.02 && Math.abs(p.z - z) < 0.02))
       blame(scene, "zone", [0, 0], z, null, { x, y });
   const least = leastHalfWidth(zone.points.map(([x, y, z]) => ({ x, y, z })));
-  if (zone.halfWidth > least + HEIGHT_SLACK_MM) blame(scene, "zone", null, zone.halfWidth, Math.round(least * 1000) / 1000, {});
+  if (zone.halfWidth > least + HEIGHT_SLACK_MM)
+    blame(scene, "zone", null, zone.halfWidth, Math.round(least * 1000) / 1000, {});
 }
 
 /**
@@ -168,9 +177,13 @@ function leastHalfWidth(points: Level[]): number {
     for (let j = i + 1; j < n; j++)
       for (let k = j + 1; k < n; k++) {
         const [p, q, r] = [points[i]!, points[j]!, points[k]!];
-        const spread = Math.max((q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y), (r.x - p.x) * (r.x - p.x) + (r.y - p.y) * (r.y - p.y));
+        const spread = Math.max(
+          (q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y),
+          (r.x - p.x) * (r.x - p.x) + (r.y - p.y) * (r.y - p.y),
+        );
         if (Math.abs(area(p, q, r)) <= 1e-7 * spread) {
-          const along = (a: Level, b: Level): number => (b.x - a.x) * (r.x - p.x + q.x - p.x) + (b.y - a.y) * (r.y - p.y + q.y - p.y);
+          const along = (a: Level, b: Level): number =>
+            (b.x - a.x) * (r.x - p.x + q.x - p.x) + (b.y - a.y) * (r.y - p.y + q.y - p.y);
           best = Math.max(best, from([along(q, r), along(r, p), along(p, q)], [p, q, r]));
         }
         for (let l = k + 1; l < n; l++) {
@@ -185,7 +198,10 @@ function leastHalfWidth(points: Level[]): number {
 function judgeStraightedge(scene: Scene, base: Base, levels: Level[]): void {
   const found = base.straightedge?.gap ?? 0;
   const { straightedge } = scene.job.base.limits;
-  const rings = [pointsOf(walkRing(scene.survey.outline)), ...scene.survey.cutouts.map((cutout) => pointsOf(walkRing(cutout.ring)))];
+  const rings = [
+    pointsOf(walkRing(scene.survey.outline)),
+    ...scene.survey.cutouts.map((cutout) => pointsOf(walkRing(cutout.ring))),
+  ];
   let least = 0;
   for (const bar of scene.survey.straightedges) least = Math.max(least, bar.gapMm);
   const cell = straightedge / 2;
@@ -214,7 +230,8 @@ function judgeStraightedge(scene: Scene, base: Base, levels: Level[]): void {
           const gap = (p.z + r.z) / 2 - q.z;
           if (gap <= least) continue;
           let clear = true;
-          for (let k = 1; k < 40 && clear; k++) clear = within(rings as Rings, p.x + ((r.x - p.x) * k) / 40, p.y + ((r.y - p.y) * k) / 40);
+          for (let k = 1; k < 40 && clear; k++)
+            clear = within(rings as Rings, p.x + ((r.x - p.x) * k) / 40, p.y + ((r.y - p.y) * k) / 40);
           if (clear) least = gap;
         }
   }
@@ -231,18 +248,23 @@ function judgeWord(scene: Scene, base: Base, levels: Level[], fall: number): voi
   const uneven = Math.max(base.straightedge?.gap ?? 0, ...scene.survey.straightedges.map((bar) => bar.gapMm));
   if (uneven > limits.unevenness + HEIGHT_SLACK_MM && better("prepare")) worse("prepare", "unevenness");
   const facets = base.facets.length > 1 ? base.facets : [{ halfWidth: base.zone.halfWidth, fall }];
-  if (facets.some((f) => f.halfWidth > limits.deviation + HEIGHT_SLACK_MM) && better("prepare")) worse("prepare", "deviation");
+  if (facets.some((f) => f.halfWidth > limits.deviation + HEIGHT_SLACK_MM) && better("prepare"))
+    worse("prepare", "deviation");
   if (facets.some((f) => f.fall > limits.fallMax + FALL_SLACK) && better("prepare")) worse("prepare", "fallMax");
   if (facets.some((f) => f.fall < limits.fallMin - FALL_SLACK) && base.verdict === "accept") worse("prepare", "fall");
-  if (base.verdict === "accept" && scene.survey.straightedges.length === 0 && wideGrid(scene, levels)) worse("not-proven", "grid");
+  if (base.verdict === "accept" && scene.survey.straightedges.length === 0 && wideGrid(scene, levels))
+    worse("not-proven", "grid");
 }
 
 const RANK = { accept: 0, "not-proven": 1, prepare: 2, stop: 3 } as const;
 
 /** Whether some place of the base is further from a reading than any place of a square grid of that width. */
 function wideGrid(scene: Scene, levels: Level[]): boolean {
-  const rings = [pointsOf(walkRing(scene.survey.outline)), ...scene.survey.cutouts.map((cutout) => pointsOf(walkRing(cutout.ring)))];
-  const reach = GRID_MM / 1.4142135623730951 + 15;
+  const rings = [
+    pointsOf(walkRing(scene.survey.outline)),
+    ...scene.survey.cutouts.map((cutout) => pointsOf(walkRing(cutout.ring))),
+  ];
+  const reach = GRID_MM / Math.SQRT2 + 15;
   const cells = new Map<string, Level[]>();
   for (const p of levels) {
     const key = `${Math.floor(p.x / reach)},${Math.floor(p.y / reach)}`;
@@ -261,7 +283,9 @@ function wideGrid(scene: Scene, levels: Level[]): boolean {
       let near = false;
       for (let a = i - 1; a <= i + 1 && !near; a++)
         for (let b = j - 1; b <= j + 1 && !near; b++)
-          near = (cells.get(`${a},${b}`) ?? []).some((p) => (p.x - x) * (p.x - x) + (p.y - y) * (p.y - y) <= reach * reach);
+          near = (cells.get(`${a},${b}`) ?? []).some(
+            (p) => (p.x - x) * (p.x - x) + (p.y - y) * (p.y - y) <= reach * reach,
+          );
       if (!near && within(rings as Rings, x, y)) return true;
     }
   return false;

@@ -33,6 +33,8 @@ const KEPT_UM = 4_000;
 const LAST_SPANS = 10;
 /** A joint too near the row below's, or one that leaves the next row no place where it must have a joint. */
 const BREACH_UM = 1e12;
+/** Most different paths looked for in one span. */
+const PATHS = 8;
 
 /**
  * Beam search over (pile of offcuts x first piece of the row): rows are laid one after another, whole boards between a first
@@ -48,7 +50,9 @@ export function beamJoints(setout: SetoutRecord, rules: FreeRules, limits: BeamL
     const span = setout.spans[order[k]!]!;
     const left = order.length - 1 - k;
     const next: State[] = [];
-    for (const state of states) extend(setout, state, order[k]!, span, rules, limits, left, next);
+    // States often share the row below: its path is found once.
+    const paths = new Map<string, number[]>();
+    for (const state of states) extend(setout, state, order[k]!, span, rules, limits, left, paths, next);
     states = best(next, limits);
   }
   return states.slice(0, 6).map((state) => jointsOf(setout, state));
@@ -62,6 +66,7 @@ function extend(
   rules: FreeRules,
   limits: BeamLimits,
   left: number,
+  paths: Map<string, number[]>,
   out: State[],
 ): void {
   const sameRow = state.row === span.row;
@@ -97,7 +102,10 @@ function extend(
     put(joints, 0);
   }
   if (any) return;
-  const joints = pathJoints(span, below, rules);
+  const key = below.join(",");
+  if (paths.size >= PATHS && !paths.has(key) && out.length > 0) return;
+  const joints = paths.get(key) ?? pathJoints(span, below, rules);
+  paths.set(key, joints);
   put(joints, joints.filter((u) => nearest(below, u) < rules.staggerUm).length);
 }
 

@@ -7,12 +7,12 @@ const BAR = 1e9;
 const SHORT = 1e7;
 const STAGGER = 1e6;
 const CUT = 10;
-const STEP_UM = 10_000;
+const STEP_UM = 20_000;
 /** Most places tried for a joint in one span: the step grows beyond it. */
-const PLACES = 1_500;
+const PLACES = 1_000;
 
 /**
- * Joints for a span the common pattern does not fit: least cost path over places for a joint (every 10 mm, and the places
+ * Joints for a span the common pattern does not fit: least cost path over places for a joint (every 20 mm, and the places
  * that rules make special), each arc a piece. No place is forbidden, so there is always an answer; what it breaks is found
  * afterwards. A piece never jumps over an interval that must have a joint unless nothing else is left.
  * O(places * places in one board's length).
@@ -88,6 +88,7 @@ function pieceCost(length: number, rules: FreeRules): number {
 }
 
 function jumped(span: Span, from: number, to: number): number {
+  if (span.mustJoint.length === 0) return 0;
   let n = 0;
   // A joint on the border of the interval is inside it.
   for (const must of span.mustJoint) if (from < must.from && to > must.to) n++;

@@ -56,7 +56,9 @@ describe("free joints", () => {
         expect(boards.boards.length, `seed ${seed}`).toBeLessThanOrEqual(asLaid);
       if (broken(job, setout, half).length === 0)
         expect(boards.boards.length, `seed ${seed}`).toBeLessThanOrEqual(asHalf);
-      expect(boards.boardsAtLeast, `seed ${seed}`).toBeLessThanOrEqual(boards.boards.length);
+      // The bound is over all legal joints: the other ways may not beat it either.
+      for (const n of [boards.boards.length, asLaid, asHalf])
+        expect(boards.boardsAtLeast, `seed ${seed}`).toBeLessThanOrEqual(n);
       ours += boards.boards.length;
       theirs += asLaid;
     }

@@ -100,7 +100,14 @@ function judged(job: Job, setout: SetoutRecord, rules: FreeRules, way: Tried["wa
     }),
   );
   const items = [...kinds].map(([length, count]) => ({ length, count })).sort((a, b) => b.length - a.length);
-  const packing = packLengths(stocks, items, rules.kerfUm, { ...PACKING_LIMITS, lpItems: 40, rounds: 4, nodes: 2_000, allNodes: 60_000 });
+  const packing = packLengths(stocks, items, rules.kerfUm, {
+    ...PACKING_LIMITS,
+    lpItems: 40,
+    rounds: 4,
+    nodes: 2_000,
+    allNodes: 60_000,
+    exact: 0,
+  });
   let boards = 0;
   let cuts = 0;
   for (const bin of packing.bins) {

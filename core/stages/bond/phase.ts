@@ -194,7 +194,18 @@ function costOf(
   least: number,
 ): PhaseCost {
   const { pitchUm, endUm, boardUm, minPieceUm } = lattice;
-  const cut: number[] = [...short];
+  const cut: number[] = [];
+  const bound = { sum: 0, long: 0 };
+  let pieces = 0;
+  let cuts = 0;
+  const add = (length: number, count: number) => {
+    pieces += count;
+    if (length < boardUm) cuts += count;
+    bound.sum += Math.min(length, boardUm) * count + kerf * count;
+    if (length * 2 + kerf > boardUm) bound.long += count;
+    if (pieces <= MOST_PACKED) for (let i = 0; i < count; i++) cut.push(length);
+  };
+  for (const length of short) add(length, 1);
   let whole = 0;
   let smallest = boardUm;
   let uneven = 0;
@@ -206,16 +217,19 @@ function costOf(
     if (right <= -endUm) right = boardUm;
     left = Math.max(left, minPieceUm);
     right = Math.max(right, minPieceUm);
-    const inner = Math.max(0, Math.round((g.u1 - g.u0 - left - right - endUm) / pitchUm));
-    whole += inner * g.count;
-    for (let i = 0; i < g.count; i++) cut.push(left, right);
+    whole += Math.max(0, Math.round((g.u1 - g.u0 - left - right - endUm) / pitchUm)) * g.count;
+    add(left, g.count);
+    add(right, g.count);
     smallest = Math.min(smallest, left, right);
     uneven += Math.abs(left - right) * g.count;
   }
-  const cuts = cut.filter((length) => length < boardUm).length;
+  const packed =
+    pieces <= MOST_PACKED
+      ? boardsFor(cut, boardUm, kerf)
+      : Math.max(Math.ceil(bound.sum / (boardUm + kerf)), bound.long);
   return {
     moved,
-    boards: whole + boardsFor(cut, boardUm, kerf),
+    boards: whole + packed,
     cuts,
     smallest: -Math.round(smallest / 1000),
     uneven: Math.round(uneven / 1e5),
@@ -223,20 +237,10 @@ function costOf(
   };
 }
 
-/** Boards for the cut pieces: best fit, longest first, where they are few; else the larger of two bounds. */
+/** Boards for the cut pieces: best fit, longest first. */
 function boardsFor(lengths: readonly number[], boardUm: number, kerf: number): number {
-  const sorted = [...lengths].sort((a, b) => b - a);
-  if (sorted.length > MOST_PACKED) {
-    let sum = 0;
-    let long = 0;
-    for (const l of sorted) {
-      sum += Math.min(l + kerf, boardUm + kerf);
-      if (l * 2 + kerf > boardUm) long++;
-    }
-    return Math.max(Math.ceil(sum / (boardUm + kerf)), long);
-  }
   const rest: number[] = [];
-  for (const length of sorted) {
+  for (const length of [...lengths].sort((a, b) => b - a)) {
     let best = -1;
     for (let i = 0; i < rest.length; i++) {
       if (rest[i]! >= length && (best < 0 || rest[i]! < rest[best]!)) best = i;

@@ -5,7 +5,7 @@ export interface JointSpan {
   row: number;
   u0: number;
   u1: number;
-  /** Closed intervals that must hold a joint; open intervals that may not. In terms of `a`. */
+  /** Closed intervals that must hold a joint, by `from`; open intervals that may not. In terms of `a`. */
   musts: readonly { from: number; to: number }[];
   bars: readonly { from: number; to: number }[];
 }
@@ -143,10 +143,18 @@ function pieceCost(lattice: Lattice, length: number): number {
   return length >= lattice.minPieceUm ? 0 : COST.short + (lattice.minPieceUm - length);
 }
 
-/** Must-places that lie wholly between two neighbouring joints go without. */
+/** Must-places (by `from`) that lie wholly between two neighbouring joints go without. */
 function missed(span: JointSpan, a: number, b: number): number {
+  const { musts } = span;
+  let lo = 0;
+  let hi = musts.length;
+  while (lo < hi) {
+    const mid = (lo + hi) >> 1;
+    if (musts[mid]!.from > a) hi = mid;
+    else lo = mid + 1;
+  }
   let cost = 0;
-  for (const must of span.musts) if (must.from > a && must.to < b) cost += COST.must;
+  for (let i = lo; i < musts.length && musts[i]!.from < b; i++) if (musts[i]!.to < b) cost += COST.must;
   return cost;
 }
 
@@ -181,19 +189,27 @@ function candidates(
   const add = (a: number) => {
     if (a > span.u0 && a < span.u1 - endUm) out.add(Math.round(a));
   };
+  // With many posts in a row each needs whole boards only to its neighbours.
+  const reach = span.musts.length + span.bars.length > 6 ? 2 * pitchUm : span.u1 - span.u0;
   const chain = (a: number) => {
-    for (let k = a; k > span.u0; k -= pitchUm) add(k);
-    for (let k = a + pitchUm; k < span.u1; k += pitchUm) add(k);
+    for (let k = a; k > span.u0 && k >= a - reach; k -= pitchUm) add(k);
+    for (let k = a + pitchUm; k < span.u1 && k <= a + reach; k += pitchUm) add(k);
     add(a + minPieceUm + endUm);
     add(a - minPieceUm - endUm);
   };
-  for (const a of regular) add(a);
+  const bound = span.musts.length + span.bars.length > 0;
+  for (const a of regular) {
+    add(a);
+    if (!bound) continue;
+    add(a + minPieceUm + endUm);
+    add(a - minPieceUm - endUm);
+  }
   chain(span.u0 + minPieceUm);
   chain(span.u1 - endUm - minPieceUm);
   for (const must of span.musts) {
     chain(Math.ceil(must.from));
     chain(Math.floor(must.to));
-    chain(Math.round((must.from + must.to) / 2));
+    add((must.from + must.to) / 2);
   }
   for (const bar of span.bars) {
     chain(Math.floor(bar.from));

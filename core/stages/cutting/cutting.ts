@@ -6,7 +6,7 @@ import { packLengths, type Stock } from "../../solve/packing.ts";
 import type { BondRecord } from "../bond/record.ts";
 import type { SetoutRecord } from "../setout/record.ts";
 import { assignUnits } from "./assign.ts";
-import { type Certificate, certify } from "./certificate.ts";
+import { certifyBest } from "./certificate.ts";
 import { closeRows, packChains, type Row } from "./chain.ts";
 import { areaUm2, demandUm } from "./demand.ts";
 import type { CuttingFindings } from "./findings.ts";
@@ -158,19 +158,16 @@ function boundOf(
     : job.board.grooves === "none"
       ? ["area", "middle"]
       : ["area", "edges", "middle"];
-  let best: Certificate | null = null;
-  let by: BoundBy = "area";
-  for (const measure of measures) {
-    const demands = bond.pieces.map((p) => demandUm(job, p, sizes.boardWidthUm, sizes.kerfUm, measure));
-    const made = certify(longestOf(stocks) + sizes.kerfUm, demands, reached);
-    if (best === null || made.bins > best.bins) {
-      best = made;
-      by = measure;
-    }
-    if (best.bins >= reached) break;
-  }
-  const duals = best!.duals.map(([um, dual]): [number, number] => [toMm(um), dual]);
-  return { boardsAtLeast: best!.bins, bound: { scope: "pieces", by, scale: best!.scale, duals } };
+  const { by, certificate } = certifyBest(
+    longestOf(stocks) + sizes.kerfUm,
+    measures.map((measure) => ({
+      by: measure,
+      demands: bond.pieces.map((p) => demandUm(job, p, sizes.boardWidthUm, sizes.kerfUm, measure)),
+    })),
+    reached,
+  );
+  const duals = certificate.duals.map(([um, dual]): [number, number] => [toMm(um), dual]);
+  return { boardsAtLeast: certificate.bins, bound: { scope: "pieces", by, scale: certificate.scale, duals } };
 }
 
 function figuresOf(

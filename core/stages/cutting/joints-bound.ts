@@ -91,7 +91,8 @@ function needUm(span: Span, pieces: readonly number[], bond: BondRecord, f: Figu
   const untouched = Math.abs(region - cut - gaps * f.widthUm) < f.widthUm * 100;
   const crossed = ends !== null && untouched && ends.leftUm < f.minPieceUm && ends.rightUm < f.minPieceUm;
   if (by === "area" && crossed) return floorMm(region / f.widthUm) + between(length, single, f);
-  if (by === "middle" && crossed) return floorMm(length - (ends.leftUm + ends.rightUm) / 2) + between(length, single, f);
+  if (by === "middle" && crossed)
+    return floorMm(length - (ends.leftUm + ends.rightUm) / 2) + between(length, single, f);
   if (by === "area") return floorMm(loose(Math.min(region, cut) / f.widthUm, length, single, f));
   // By edges or the middle line a slanting span counts its mean length; any other counts nothing.
   if (!crossed || first.edges[0] !== "groove" || first.edges[1] !== "groove") return 0;

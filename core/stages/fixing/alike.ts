@@ -3,7 +3,7 @@
  * stretches, all from the datum; they are compared one by one, the hash only finds the candidates.
  */
 import type { Zone } from "./barred.ts";
-import type { Run, Seam } from "./runs.ts";
+import type { Seam } from "./runs.ts";
 import type { SeamAnswer } from "./solve.ts";
 
 export type Known = Map<number, { key: number[]; names: string; answer: SeamAnswer }[]>;
@@ -15,9 +15,9 @@ export function alikeAnswer(known: Known, seam: Seam, zones: readonly Zone[], so
   const hash = hashOf(key);
   const bucket = known.get(hash);
   const old = bucket?.find((entry) => entry.names === names && same(entry.key, key));
-  if (old) return moved(old.answer, seam);
+  if (old) return shifted(old.answer, seam.datumUm);
   const answer = solve();
-  const entry = { key, names, answer: relative(answer, seam) };
+  const entry = { key, names, answer: shifted(answer, -seam.datumUm) };
   if (bucket) bucket.push(entry);
   else known.set(hash, [entry]);
   return answer;
@@ -47,28 +47,9 @@ function same(one: readonly number[], other: readonly number[]): boolean {
   return true;
 }
 
-/** Pieces become positions in the row, places become distances from the datum. */
-function relative(answer: SeamAnswer, seam: Seam): SeamAnswer {
-  const index = seam.tracks.map((track) => new Map(track.map((run, i) => [run.piece, i]))) as [
-    Map<number, number>,
-    Map<number, number>,
-  ];
-  return shifted(answer, -seam.datumUm, (piece, track) => index[track].get(piece)!);
-}
-
-function moved(answer: SeamAnswer, seam: Seam): SeamAnswer {
-  const piece = (run: number, track: 0 | 1): number => (seam.tracks[track] as Run[])[run]!.piece;
-  return shifted(answer, seam.datumUm, piece);
-}
-
-function shifted(answer: SeamAnswer, by: number, name: (held: number, track: 0 | 1) => number): SeamAnswer {
+function shifted(answer: SeamAnswer, by: number): SeamAnswer {
   return {
-    clips: answer.clips.map((c) => ({
-      uUm: c.uUm + by,
-      playUm: c.playUm,
-      above: c.above.map((held) => name(held, 0)),
-      below: c.below.map((held) => name(held, 1)),
-    })),
+    clips: answer.clips.map((c) => ({ uUm: c.uUm + by, playUm: c.playUm, above: c.above, below: c.below })),
     excuses: answer.excuses.map((e) => ({ ...e, fromUm: e.fromUm + by, uUm: e.uUm + by, toUm: e.toUm + by })),
   };
 }

@@ -7,6 +7,8 @@ import type { ClipRules } from "./rules.ts";
 
 /** Where across the piece an end clip is tried, in this order. */
 const ACROSS = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.04, 0.96] as const;
+/** A piece this many clips long, or shorter, may be served by one clip where its two ends lie that near on some line. */
+const SHORT = 4;
 const MM = 1000;
 
 export interface EndBarred {
@@ -41,16 +43,18 @@ export function endClips(
     if (first[s]! < 0) continue;
     const left = bond.pieces[first[s]!]!;
     const right = bond.pieces[last[s]!]!;
-    if (left === right && left.lengthUm <= 2 * rules.length) {
+    if (left === right && left.lengthUm <= SHORT * rules.length) {
       const both = placeEnd(left, "both", barriers, rules);
       if (both.at) {
         clips.push(clipAt(left.row, both.at, first[s]!));
         continue;
       }
     }
+    let from: number | null = null;
     for (const end of ["left", "right"] as const) {
       const piece = end === "left" ? left : right;
-      const placed = placeEnd(piece, end, barriers, rules);
+      const placed = placeEnd(piece, end, barriers, rules, left === right ? from : null);
+      if (placed.at) from = placed.at.u;
       if (placed.at) clips.push(clipAt(piece.row, placed.at, end === "left" ? first[s]! : last[s]!));
       else
         barred.push({
@@ -81,12 +85,16 @@ function placeEnd(
   end: "left" | "right" | "both",
   barriers: Barriers,
   rules: ClipRules,
+  /** Another clip in the same piece: its body is kept clear of. */
+  from: number | null = null,
 ): { at: Place | null; zone: Zone | null } {
   let zone: Zone | null = null;
   for (const part of ACROSS) {
     const v = Math.round(piece.v0Um + (piece.v1Um - piece.v0Um) * part);
     const reach = reachAlong(piece, v, end, rules.length);
     if (!reach) continue;
+    if (from !== null) reach.lo = Math.max(reach.lo, from + rules.length);
+    if (reach.lo > reach.hi) continue;
     const zones = barredAlong(barriers, v, reach.lo, reach.hi, false);
     if (!piece.plain) {
       for (const hole of piece.region.holes)
@@ -122,8 +130,11 @@ function reachAlong(
   const b = Math.floor(end === "left" ? inside[0]![1] : inside[inside.length - 1]![1]);
   let lo = a;
   let hi = b;
-  if (end !== "right") hi = Math.min(hi, piece.u0Um + length >= a ? piece.u0Um + length : a + length);
-  if (end !== "left") lo = Math.max(lo, piece.u1Um - length <= b ? piece.u1Um - length : b - length);
+  if (end === "both") {
+    hi = Math.min(hi, a + length);
+    lo = Math.max(lo, b - length);
+  } else if (end === "left") hi = Math.min(hi, piece.u0Um + length >= a ? piece.u0Um + length : a + length);
+  else lo = Math.max(lo, piece.u1Um - length <= b ? piece.u1Um - length : b - length);
   if (lo > hi) return null;
   const wish = end === "both" ? Math.round((a + b) / 2) : end === "left" ? a + length / 2 : b - length / 2;
   return { lo, hi, wish: Math.round(Math.min(Math.max(wish, lo), hi)) };

@@ -13,8 +13,15 @@ export interface FixingFindings {
   jointClip: { row: number; because: Barring; name: string };
   /** An end of a row cannot be screwed down. */
   endClip: { row: number; end: "left" | "right"; because: Barring; name: string };
-  /** An edge that nothing holds. */
-  oneEdge: { row: number; edge: "lower" | "upper"; widthMm: number; needMm: number; lengthMm: number };
+  /** An edge that nothing holds. `barred`: it is wide enough for screws, but the base may not be drilled there. */
+  oneEdge: {
+    row: number;
+    edge: "lower" | "upper";
+    widthMm: number;
+    needMm: number;
+    lengthMm: number;
+    barred: boolean;
+  };
   /** The edge of the base at an open side is not known. */
   slabUnknown: { side: number; limitMm: number };
   /** Clips so near to a wall that the drill may not fit. */

@@ -29,7 +29,7 @@ export function fixClips(job: Job, setout: SetoutRecord, bond: BondRecord): Fixi
     const seam = seamAt(k, setout, bond, byRow, rules);
     const answer = answerFor(seam, barriers, rules, known);
     for (const found of answer.clips) {
-      const holds = heldPieces(found.below, found.above);
+      const holds = heldPieces(seam, found.below, found.above);
       const kind = found.above.length === 0 ? "last" : found.below.length === 0 ? "start" : "seam";
       clips.push({ id: "", kind, seam: k, uUm: found.uUm, vUm: seam.vUm, playUm: found.playUm, holds });
     }
@@ -100,8 +100,10 @@ function answerFor(seam: Seam, barriers: Barriers, rules: ClipRules, known: Know
 }
 
 /** Pieces a clip holds, ascending: those of the lower row come first, and a piece with two runs counts once. */
-function heldPieces(below: readonly number[], above: readonly number[]): number[] {
-  const holds = below.concat(above);
+function heldPieces(seam: Seam, below: readonly number[], above: readonly number[]): number[] {
+  const holds: number[] = [];
+  for (const run of below) holds.push(seam.tracks[1][run]!.piece);
+  for (const run of above) holds.push(seam.tracks[0][run]!.piece);
   for (let i = holds.length - 1; i > 0; i--) if (holds[i] === holds[i - 1]) holds.splice(i, 1);
   return holds;
 }

@@ -130,7 +130,7 @@ function screwsAlong(
 ): Uv[] {
   const clear = rules.holeEdge + Math.ceil(rules.diameter / 2);
   if (piece.widthUm < 2 * clear || piece.lengthUm < 2 * clear || chain.length === 0) return [];
-  const inward = edge === 0 ? 1 : -1;
+  const side = edge === 0 ? 1 : -1;
   let line = edge === 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
   let u0 = Number.POSITIVE_INFINITY;
   let u1 = Number.NEGATIVE_INFINITY;
@@ -142,9 +142,12 @@ function screwsAlong(
     }
   }
   const spare = (edge === 0 ? piece.v1Um - line : line - piece.v0Um) - 2 * clear;
-  for (const extra of [Math.min(IN_HAND_UM, Math.floor(spare / 2)), 0]) {
-    if (extra < 0) continue;
-    const v = line + inward * (clear + extra);
+  if (spare < 0) return [];
+  const inward = [Math.min(IN_HAND_UM, Math.floor(spare / 2)), 0];
+  for (let further = 2 * IN_HAND_UM; further < spare + IN_HAND_UM; further += IN_HAND_UM)
+    inward.push(Math.min(further, spare));
+  for (const extra of inward) {
+    const v = line + side * (clear + extra);
     const at = coverWithScrews(piece, v, u0, u1, clear, barriers, rules);
     if (at.length > 0) return at.map((u): Uv => [u, v]);
   }

@@ -8,7 +8,7 @@ export interface Placed {
   uUm: number;
   /** How far it may move with the others standing and hold the same pieces, whole millimetres, um. */
   playUm: [number, number];
-  /** Pieces of the row above by their lower edge, of the row below by their upper edge. */
+  /** Places in their tracks of the runs it holds: of the row above by the lower edge, of the row below by the upper. */
   above: number[];
   below: number[];
 }
@@ -54,8 +54,8 @@ export function settle(
     return {
       uUm: u,
       playUm: [-Math.floor(Math.max(0, u - room.lo) / MM) * MM + 0, Math.floor(Math.max(0, room.hi - u) / MM) * MM],
-      above: demands.tracks[0].slice(a.n, a.n + a.k).map((r) => r.piece),
-      below: demands.tracks[1].slice(b.n, b.n + b.k).map((r) => r.piece),
+      above: demands.tracks[0].slice(a.n, a.n + a.k).map((r) => r.index),
+      below: demands.tracks[1].slice(b.n, b.n + b.k).map((r) => r.index),
     };
   });
 }

@@ -15,6 +15,9 @@ import type { Seam } from "./runs.ts";
 import { stationsAlong } from "./stations.ts";
 
 type Found = FindingsOf<FixingFindings>;
+/** How far from its finding a breach may lie: on a seam, and on an edge, which may slant across the board's width. */
+const ALONG_SEAM_UM = 380_000;
+const ALONG_EDGE_UM = 300_000;
 
 /** Turns what a seam could not keep into findings, several along a long stretch. */
 export function reportExcuses(
@@ -26,7 +29,7 @@ export function reportExcuses(
 ): void {
   for (const e of excuses) {
     const row = e.track === 0 ? seam.seam : seam.seam - 1;
-    for (const u of stationsAlong(e.fromUm, e.toUm)) {
+    for (const u of stationsAlong(e.fromUm, e.toUm, ALONG_SEAM_UM)) {
       const at = toSite(setout.frame, u, seam.vUm);
       out.push(excused(e, row, at, rules));
     }
@@ -80,8 +83,9 @@ export function reportFixing(
       widthMm,
       needMm,
       lengthMm: tenthsMm(piece.lengthUm),
+      barred: piece.widthUm >= 2 * rules.holeEdge + rules.diameter,
     };
-    for (const u of stationsAlong(piece.u0Um, piece.u1Um)) {
+    for (const u of stationsAlong(piece.u0Um, piece.u1Um, ALONG_EDGE_UM)) {
       const at = toSite(setout.frame, u, boundaryAt(piece, edge, u));
       push({
         code: "oneEdge",

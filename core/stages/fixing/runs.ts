@@ -4,6 +4,8 @@ import type { ClipRules } from "./rules.ts";
 /** An unbroken run of grooved edge on a seam. All lengths whole micrometres of u. */
 export interface Run {
   piece: number;
+  /** Place of the run in its track; parts of a divided run keep it. */
+  index: number;
   /** The run itself. */
   a: number;
   b: number;
@@ -85,7 +87,7 @@ export function seamOf(
     const row = joint.row === seam ? 0 : 1;
     const pieces = [bond.pieces[joint.left]!, bond.pieces[joint.right]!] as const;
     if (pieces[0].edges[row] !== "groove" || pieces[1].edges[row] !== "groove") continue;
-    const at = firstFrom(tracks[row], joint.uUm);
+    const at = firstFrom(tracks[row], joint.uUm - 2);
     const left = tracks[row][at - 1] ?? null;
     const right = tracks[row][at] ?? null;
     const reach = rules.endGap + REACH_UM;
@@ -112,6 +114,7 @@ function trackOf(bond: BondRecord, pieces: readonly number[], edge: 0 | 1, rules
       const length = b - a;
       runs.push({
         piece: index,
+        index: runs.length,
         a,
         b,
         lo: a,
@@ -124,7 +127,11 @@ function trackOf(bond: BondRecord, pieces: readonly number[], edge: 0 | 1, rules
       });
     }
   }
-  for (let i = 1; i < runs.length; i++) if (runs[i]!.a < runs[i - 1]!.a) return runs.sort((p, q) => p.a - q.a);
+  if (runs.every((run, i) => i === 0 || run.a >= runs[i - 1]!.a)) return runs;
+  runs.sort((p, q) => p.a - q.a);
+  runs.forEach((run, i) => {
+    run.index = i;
+  });
   return runs;
 }
 

@@ -33,7 +33,18 @@ function random(seed: number): () => number {
 function run(piece: number, a: number, b: number, rules: ClipRules): Run {
   const need = b - a < rules.length ? 0 : b - a < 2 * rules.length ? 1 : rules.perPiece;
   const open = { openSeam: a + rules.endMax, openAlone: a + rules.startEndMax };
-  return { piece, a, b, lo: a, hi: b, need, ...open, closeSeam: b - rules.endMax, closeAlone: b - rules.startEndMax };
+  return {
+    piece,
+    index: 0,
+    a,
+    b,
+    lo: a,
+    hi: b,
+    need,
+    ...open,
+    closeSeam: b - rules.endMax,
+    closeAlone: b - rules.startEndMax,
+  };
 }
 
 /** Two rows of boards, with steps and joints, and up to four barred stretches. */

@@ -9,12 +9,14 @@ import type { LayingFindings } from "./findings.ts";
 import { standingNear, standingOf } from "./obstacles.ts";
 import type { LayingRecord, LayingStep } from "./record.ts";
 import { orderRow } from "./row.ts";
-import { type Obstacle, sweepHit } from "./sweep.ts";
+import { type Hit, type Obstacle, sweepHits } from "./sweep.ts";
 
 /** The line is checked after so many rows. Common practice, no source. */
 const CHECK_EVERY = 5;
-/** A finding speaks of the place and of the piece's middle where they are further apart than this, um. */
+/** A finding speaks for what is this near; the piece's middle gets one of its own where no hit is so near, um. */
 const NEAR_UM = 250_000;
+/** Places along a long hit leave no part of it further from one than this, um. */
+const ALONG_UM = 350_000;
 
 /**
  * The order of work: rows from the start line outward over all bays together, so that bays which meet share one datum;
@@ -74,20 +76,20 @@ function captives(
     const piece = bond.pieces[index]!;
     const obstacles: Obstacle[] = standingNear(standing, piece.v0Um, piece.v1Um + engage);
     if (!piece.plain) obstacles.push(...laidBeside(bond, index, stepOf));
-    const hit = sweepHit(piece, engage, obstacles);
-    if (!hit) continue;
-    const roomMm = tenths(hit.room);
-    const needMm = tenths(engage);
-    const places = [[Math.round((hit.u0 + hit.u1) / 2), hit.v] as const];
+    const hits = sweepHits(piece, engage, obstacles);
     const middle = [Math.round((piece.u0Um + piece.u1Um) / 2), Math.round((piece.v0Um + piece.v1Um) / 2)] as const;
-    if (Math.abs(places[0]![0] - middle[0]) > NEAR_UM || Math.abs(places[0]![1] - middle[1]) > NEAR_UM)
-      places.push(middle);
-    for (const [u, v] of places) {
+    const places = hits.flatMap((hit) => placesOf(hit, piece.v1Um).map((at) => ({ at, hit })));
+    const near = (at: readonly [number, number]): boolean =>
+      Math.abs(at[0] - middle[0]) <= NEAR_UM && Math.abs(at[1] - middle[1]) <= NEAR_UM;
+    if (hits.length > 0 && !places.some(({ at }) => near(at))) places.push({ at: middle, hit: hits[0]! });
+    for (const { at, hit } of places) {
+      const roomMm = tenths(hit.room);
+      const needMm = tenths(engage);
       const finding: FindingsOf<LayingFindings> = {
         code: "captive",
         rule: "captive",
         level: "warn",
-        at: toSite(setout.frame, u, v),
+        at: toSite(setout.frame, at[0], at[1]),
         found: roomMm,
         limit: needMm,
         releasedBy: null,
@@ -97,6 +99,16 @@ function captives(
     }
   }
   return findings;
+}
+
+/** The middle of a short hit; several places along a long one, on the piece's upper edge. */
+function placesOf(hit: Hit, topUm: number): (readonly [number, number])[] {
+  const count = Math.max(1, Math.ceil((hit.u1 - hit.u0) / (2 * ALONG_UM)));
+  if (count === 1) return [[Math.round((hit.u0 + hit.u1) / 2), hit.v]];
+  return Array.from({ length: count }, (_, i) => [
+    Math.round(hit.u0 + ((hit.u1 - hit.u0) * (2 * i + 1)) / (2 * count)),
+    topUm,
+  ]);
 }
 
 /** Edges of pieces of the same row laid earlier, over or under this one: only where the row is forked. */

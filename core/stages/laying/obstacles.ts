@@ -33,7 +33,6 @@ export function standingNear(standing: Standing, v0: number, v1: number): Obstac
 }
 
 function add(out: Standing, obstacle: Obstacle): void {
-  if (obstacle.p[0] === obstacle.q[0]) return;
   const v0 = Math.min(obstacle.p[1], obstacle.q[1]);
   const v1 = Math.max(obstacle.p[1], obstacle.q[1]);
   for (let band = Math.floor(v0 / out.bandUm); band <= Math.floor(v1 / out.bandUm); band++) {

@@ -27,57 +27,87 @@ export interface Hit {
 /** Overlaps below this are touching, um. */
 const TOUCH_UM = 10;
 
-/** The tightest hit among the obstacles, its stretch joined over all hits of the same thing; null where there is room. */
-export function sweepHit(piece: Piece, engage: number, obstacles: readonly Obstacle[]): Hit | null {
-  let best: Hit | null = null;
+/** Hits nearer to each other than this are one, um. */
+const NEAR_UM = 100_000;
+
+/** All places where the sweep is hit, by u; hits of the same thing that lie near each other are joined. */
+export function sweepHits(piece: Piece, engage: number, obstacles: readonly Obstacle[]): Hit[] {
+  const hits: Hit[] = [];
   for (const obstacle of obstacles) {
-    const hit = piece.plain ? plainHit(piece, engage, obstacle) : exactHit(piece, engage, obstacle);
-    if (!hit) continue;
-    if (!best) best = hit;
-    else if (hit.what === best.what && hit.name === best.name) {
-      best = joined(best, hit);
-    } else if (hit.room < best.room) best = hit;
+    const hit = piece.plain ? plainHits(piece, engage, obstacle) : exactHits(piece, engage, obstacle);
+    hits.push(...hit);
   }
-  return best;
+  hits.sort((a, b) => a.u0 - b.u0 || a.u1 - b.u1 || a.v - b.v);
+  const out: Hit[] = [];
+  for (const hit of hits) {
+    const last = out[out.length - 1];
+    if (last && last.what === hit.what && last.name === hit.name && hit.u0 <= last.u1 + NEAR_UM)
+      out[out.length - 1] = joined(last, hit);
+    else out.push(hit);
+  }
+  return out;
 }
 
-function plainHit(piece: Piece, engage: number, { p, q, what, name }: Obstacle): Hit | null {
+function plainHits(piece: Piece, engage: number, obstacle: Obstacle): Hit[] {
+  const { p, q } = obstacle;
   const u0 = Math.max(piece.u0Um, Math.min(p[0], q[0]));
   const u1 = Math.min(piece.u1Um, Math.max(p[0], q[0]));
-  if (u1 - u0 <= TOUCH_UM) return null;
-  const v0 = heightAt(p, q, u0);
-  const v1 = heightAt(p, q, u1);
-  const low = Math.min(v0, v1);
   const top = piece.v1Um;
-  if (low >= top + engage - TOUCH_UM || Math.max(v0, v1) < top - TOUCH_UM) return null;
-  return { u0, u1, v: Math.round(low), room: Math.max(0, Math.round(low - top)), what, name };
+  if (u1 - u0 <= TOUCH_UM) return uprightHit(piece, engage, obstacle, () => top);
+  const hit = stretchHit(obstacle, engage, u0, u1, heightAt(p, q, u0) - top, heightAt(p, q, u1) - top);
+  return hit ? [hit] : [];
 }
 
-function exactHit(piece: Piece, engage: number, { p, q, what, name }: Obstacle): Hit | null {
+function exactHits(piece: Piece, engage: number, obstacle: Obstacle): Hit[] {
+  const { p, q } = obstacle;
   const u0 = Math.max(piece.u0Um, Math.min(p[0], q[0]));
   const u1 = Math.min(piece.u1Um, Math.max(p[0], q[0]));
-  if (u1 - u0 <= TOUCH_UM) return null;
   const rings = [piece.region.outer, ...piece.region.holes];
+  if (u1 - u0 <= TOUCH_UM) {
+    const tops = (u: number): number[] => uppersOver(rings, u).map((top) => heightAt(top[0], top[1], u));
+    const low = Math.min(p[1], q[1]);
+    return uprightHit(piece, engage, obstacle, (u) => Math.max(...tops(u).filter((v) => v <= low + TOUCH_UM)));
+  }
   const cuts = [u0, u1];
   for (const ring of rings) for (const [u] of ring) if (u > u0 && u < u1) cuts.push(u);
   cuts.sort((a, b) => a - b);
-  let hit: Hit | null = null;
+  const hits: Hit[] = [];
   for (let i = 0; i + 1 < cuts.length; i++) {
     const a = cuts[i]!;
     const b = cuts[i + 1]!;
     if (b - a <= TOUCH_UM) continue;
-    for (const top of uppersOver(rings, a, b)) {
+    for (const top of uppersOver(rings, (a + b) / 2)) {
       const da = heightAt(p, q, a) - heightAt(top[0], top[1], a);
       const db = heightAt(p, q, b) - heightAt(top[0], top[1], b);
-      const near = Math.min(da, db);
-      if (near >= engage - TOUCH_UM || Math.max(da, db) < -TOUCH_UM) continue;
-      const v = Math.round(heightAt(p, q, da <= db ? a : b));
-      const room = Math.max(0, Math.round(near));
-      const here: Hit = { u0: a, u1: b, v, room, what, name };
-      hit = hit === null ? here : joined(hit, here);
+      const here = stretchHit(obstacle, engage, a, b, da, db);
+      if (here) hits.push(here);
     }
   }
-  return hit;
+  return hits;
+}
+
+/** An edge above an upper edge of the piece over u0 .. u1, by d0 and d1 at its ends: where that is less than `engage`. */
+function stretchHit(obstacle: Obstacle, engage: number, u0: number, u1: number, d0: number, d1: number): Hit | null {
+  const { p, q, what, name } = obstacle;
+  const near = Math.min(d0, d1);
+  if (near >= engage - TOUCH_UM || Math.max(d0, d1) < -TOUCH_UM) return null;
+  const within = Math.abs(d1 - d0) < 1 ? 1 : Math.min(1, (engage - near) / Math.abs(d1 - d0));
+  const from = d0 <= d1 ? u0 : u1 - (u1 - u0) * within;
+  const to = d0 <= d1 ? u0 + (u1 - u0) * within : u1;
+  if (to - from <= TOUCH_UM) return null;
+  const v = Math.round(heightAt(p, q, d0 <= d1 ? u0 : u1));
+  return { u0: Math.round(from), u1: Math.round(to), v, room: Math.max(0, Math.round(near)), what, name };
+}
+
+/** An edge that stands upright within the piece's length: its lower end may be in the way. */
+function uprightHit(piece: Piece, engage: number, obstacle: Obstacle, topAt: (u: number) => number): Hit[] {
+  const { p, q, what, name } = obstacle;
+  const u = Math.round((p[0] + q[0]) / 2);
+  if (u <= piece.u0Um + TOUCH_UM || u >= piece.u1Um - TOUCH_UM) return [];
+  const low = Math.min(p[1], q[1]);
+  const top = topAt(u);
+  if (!(low < top + engage - TOUCH_UM) || Math.max(p[1], q[1]) <= top + TOUCH_UM) return [];
+  return [{ u0: u, u1: u, v: low, room: Math.max(0, Math.round(low - top)), what, name }];
 }
 
 /** Both hits as one: the tighter of them over the whole stretch. */
@@ -86,16 +116,14 @@ function joined(one: Hit, other: Hit): Hit {
   return { ...tight, u0: Math.min(one.u0, other.u0), u1: Math.max(one.u1, other.u1) };
 }
 
-/** Edges that bound the region from above over the stretch a .. b, in which no vertex lies. */
-function uppersOver(rings: readonly Ring[], a: number, b: number): [Uv, Uv][] {
+/** Edges that bound the region from above at u, where no vertex lies. */
+function uppersOver(rings: readonly Ring[], u: number): [Uv, Uv][] {
   const over: { edge: [Uv, Uv]; v: number }[] = [];
-  const middle = (a + b) / 2;
   for (const ring of rings) {
     for (let i = 0; i < ring.length; i++) {
       const p = ring[i]!;
       const q = ring[(i + 1) % ring.length]!;
-      if (Math.min(p[0], q[0]) < middle && Math.max(p[0], q[0]) > middle)
-        over.push({ edge: [p, q], v: heightAt(p, q, middle) });
+      if (p[0] > u !== q[0] > u) over.push({ edge: [p, q], v: heightAt(p, q, u) });
     }
   }
   over.sort((s, t) => s.v - t.v);

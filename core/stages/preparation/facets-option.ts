@@ -1,12 +1,21 @@
 import type { BaseMesh } from "../../geometry/base-mesh.ts";
-import { type HalfPlane, type PlanePart, partAt } from "../../geometry/facets.ts";
 import { type FallingPlane, heightOn, planeOf } from "../../geometry/plane.ts";
 import type { BaseMaterial, Job } from "../../job/job.ts";
 import { cheapestFit } from "../../solve/cheapest-fit.ts";
+import { type HalfPlane, type PlanePart, partAt } from "../../solve/facets.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import type { PreparationWhy } from "./findings.ts";
 import { keptFromHouse, sumOf } from "./plane-option.ts";
-import { brokenRule, costTerms, fallRule, heightRules, houseRules, type Rule, type Shape, steepestRules } from "./rules.ts";
+import {
+  brokenRule,
+  costTerms,
+  fallRule,
+  heightRules,
+  houseRules,
+  type Rule,
+  type Shape,
+  steepestRules,
+} from "./rules.ts";
 import { changesTo, cutAlong, emptyOption, materialsFor, optionOf, type Prepared, stakesOf } from "./target.ts";
 
 /**
@@ -17,7 +26,9 @@ import { changesTo, cutAlong, emptyOption, materialsFor, optionOf, type Prepared
 export function facetsOption(job: Job, survey: SurveyRecord, mesh: BaseMesh, parts: readonly PlanePart[]): Prepared {
   const materials = materialsFor(job, false);
   const shape = new RoofShape(mesh, parts[0]!.within.at(-1)!);
-  const done = keptFromHouse(materials, (material, kinds) => cheapestRoof(job, survey, mesh, parts, shape, material, kinds));
+  const done = keptFromHouse(materials, (material, kinds) =>
+    cheapestRoof(job, survey, mesh, parts, shape, material, kinds),
+  );
   return done ?? emptyOption("facets", "noMaterial", false);
 }
 
@@ -44,7 +55,7 @@ class RoofShape implements Shape {
     const { nx, ny, d } = this.line;
     const across = (nx * x + ny * y - d) / this.reach;
     const along = (nx * y - ny * x - this.along) / this.reach;
-    return [1, along, across < 0 ? across : 0, across > 0 ? across : 0];
+    return [1, along, Math.min(across, 0), Math.max(across, 0)];
   }
 
   planes(p: ArrayLike<number>): [FallingPlane, FallingPlane] {

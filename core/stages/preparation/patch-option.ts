@@ -1,12 +1,12 @@
 import { PUDDLE_AREA_MM2, PUDDLE_DEPTH_MM } from "../../base/practice.ts";
 import type { BaseMesh } from "../../geometry/base-mesh.ts";
 import { nextEdge } from "../../geometry/delaunay.ts";
-import { type PlanePart, partAt } from "../../geometry/facets.ts";
 import { drainsOver } from "../../geometry/outlets.ts";
 import { heightOn } from "../../geometry/plane.ts";
 import { findPuddles } from "../../geometry/puddles.ts";
 import { type BarRest, searchStraightedge } from "../../geometry/straightedge.ts";
 import type { Job } from "../../job/job.ts";
+import { type PlanePart, partAt } from "../../solve/facets.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import type { PreparationWhy } from "./findings.ts";
 import { doorRoom } from "./rules.ts";
@@ -23,7 +23,13 @@ const SPARE_MM = 0.05;
  * puddles to theirs. Falls stay as they are: a base whose falls fail cannot be patched, and says so. Heights are changed
  * at points of the mesh; filling under bars is repeated until none is over, not proved least.
  */
-export function patchOption(job: Job, survey: SurveyRecord, mesh: BaseMesh, parts: readonly PlanePart[], fallsFail: boolean): Prepared {
+export function patchOption(
+  job: Job,
+  survey: SurveyRecord,
+  mesh: BaseMesh,
+  parts: readonly PlanePart[],
+  fallsFail: boolean,
+): Prepared {
   if (fallsFail) return emptyOption("patch", "fallNeedsPlane", false);
   const material = materialsFor(job, false)[0] ?? null;
   const target: BaseMesh = { ...mesh, z: withinDeviation(job, mesh, parts) };
@@ -135,5 +141,7 @@ function fillPuddles(survey: SurveyRecord, target: BaseMesh): boolean {
     const level = brim ? p.levelMm : p.levelMm - PUDDLE_DEPTH_MM;
     for (const i of p.points) if (target.z[i]! < level) target.z[i] = level;
   }
-  return water().every((p) => p.depthMm <= PUDDLE_DEPTH_MM + 1e-6 && p.areaMm2 <= PUDDLE_AREA_MM2 && !(p.depthMm > 1 && atDoor(p.touches)));
+  return water().every(
+    (p) => p.depthMm <= PUDDLE_DEPTH_MM + 1e-6 && p.areaMm2 <= PUDDLE_AREA_MM2 && !(p.depthMm > 1 && atDoor(p.touches)),
+  );
 }

@@ -5,7 +5,18 @@ import type { BaseMaterial, Job } from "../../job/job.ts";
 import { cheapestFit, type Fit, type Term } from "../../solve/cheapest-fit.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import type { PreparationWhy } from "./findings.ts";
-import { brokenRule, costTerms, fallRule, heightRules, houseRules, type Rule, type Shape, steepestRules } from "./rules.ts";
+import { moneyOf } from "./quantities.ts";
+import {
+  brokenRule,
+  costTerms,
+  doorRoom,
+  fallRule,
+  heightRules,
+  houseRules,
+  type Rule,
+  type Shape,
+  steepestRules,
+} from "./rules.ts";
 import { changesTo, emptyOption, materialsFor, onPlane, optionOf, type Prepared, stakesOf } from "./target.ts";
 
 /** Directions of the fall tried, degrees apart; the best one is then turned by halving steps. */
@@ -16,16 +27,19 @@ const REFINEMENTS = 5;
  * The cheapest single plane: fill below, grind above. Held: greatest grinding, the material's greatest thickness, heights
  * at doors, greatest fall, least fall, and no fall towards walls and doors (towards doors alone where walls leave no way,
  * and then it says so). The least fall has a direction, so directions are swept; in each the plane is exactly cheapest,
- * with its certificate. Between two directions looked at the cost can be lower by a little.
+ * with its certificate. Between two directions looked at the cost can be lower by a little. The certificate is for
+ * grinding and filling as they are; the cutting in of thin edges is weighed afterwards (`cheapestLift`).
  */
 export function planeOption(job: Job, survey: SurveyRecord, mesh: BaseMesh): Prepared {
   const materials = materialsFor(job, job.base.limits.fallMin === 0);
-  return keptFromHouse(materials, (material, kinds) => {
-    const best = cheapestPlane(job, survey, mesh, material, kinds);
-    if (!best) return null;
-    const why = best.broken ?? (kinds.includes("wall") ? "onePlane" : "houseward");
-    return made(job, mesh, best, material, why, best.broken === null);
-  }) ?? emptyOption("plane", "noMaterial", false);
+  return (
+    keptFromHouse(materials, (material, kinds) => {
+      const best = cheapestPlane(job, survey, mesh, material, kinds);
+      if (!best) return null;
+      const why = best.broken ?? (kinds.includes("wall") ? "onePlane" : "houseward");
+      return made(job, survey, mesh, best, material, why);
+    }) ?? emptyOption("plane", "noMaterial", false)
+  );
 }
 
 /**
@@ -57,11 +71,51 @@ interface Best {
   shape: PlaneShape;
 }
 
-function made(job: Job, mesh: BaseMesh, best: Best, material: BaseMaterial, why: PreparationWhy, feasible: boolean): Prepared {
-  const plane = best.shape.plane(best.fit.p);
-  const change = changesTo(mesh, onPlane(plane));
+function made(
+  job: Job,
+  survey: SurveyRecord,
+  mesh: BaseMesh,
+  best: Best,
+  material: BaseMaterial,
+  why: PreparationWhy,
+): Prepared {
+  const feasible = best.broken === null;
+  const solved = best.shape.plane(best.fit.p);
+  const low = changesTo(mesh, onPlane(solved));
+  const lift = feasible ? cheapestLift(job, survey, mesh, low, material) : 0;
+  const plane = { ...solved, c: solved.c + lift };
+  const change = lift > 0 ? changesTo(mesh, onPlane(plane)) : low;
   const changes = { x: mesh.x, y: mesh.y, corners: mesh.corners, change };
   return optionOf(job, "plane", why, feasible, { changes, stakes: stakesOf(mesh, change), planes: [plane], material });
+}
+
+/** The plane is tried this many steps higher, up to twice the material's least thickness. */
+const LIFTS = 8;
+
+/**
+ * Cutting in thin edges is not in the plane's own cost. Where it would be dear (a thin layer nearly everywhere) the plane
+ * is raised a little instead, as far as thickness and doors allow: the cheapest of a few heights, all counted in full.
+ */
+function cheapestLift(
+  job: Job,
+  survey: SurveyRecord,
+  mesh: BaseMesh,
+  low: Float64Array,
+  material: BaseMaterial,
+): number {
+  let room = Number.POSITIVE_INFINITY;
+  for (const e of mesh.corners) room = Math.min(room, material.max - low[e]!);
+  for (const d of doorRoom(job, survey, mesh)) room = Math.min(room, d.room - low[d.point]!);
+  let best = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k <= LIFTS; k++) {
+    const lift = (2 * material.min * k) / LIFTS;
+    if (k > 0 && lift > room) break;
+    const change = low.map((t) => t + lift);
+    const { costMinor } = moneyOf(job, { x: mesh.x, y: mesh.y, corners: mesh.corners, change }, material);
+    if (costMinor < least) [best, least] = [lift, costMinor];
+  }
+  return best;
 }
 
 /** Unknowns: rise over one reach in x and in y, height at the middle: figures of one size. */
@@ -99,7 +153,13 @@ export class PlaneShape implements Shape {
   }
 }
 
-function cheapestPlane(job: Job, survey: SurveyRecord, mesh: BaseMesh, material: BaseMaterial, kinds: readonly string[]): Best | null {
+function cheapestPlane(
+  job: Job,
+  survey: SurveyRecord,
+  mesh: BaseMesh,
+  material: BaseMaterial,
+  kinds: readonly string[],
+): Best | null {
   const { fallMin, fallMax } = job.base.limits;
   const shape = new PlaneShape(mesh);
   const costs = costTerms(job, mesh, shape, material);

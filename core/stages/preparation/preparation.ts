@@ -1,7 +1,7 @@
 import type { FindingsOf } from "../../base/finding.ts";
 import { type BaseMesh, meshBase } from "../../geometry/base-mesh.ts";
-import { findParts } from "../../geometry/facets.ts";
 import type { Job } from "../../job/job.ts";
+import { findParts } from "../../solve/facets.ts";
 import type { SurfaceStage, Xyz } from "../surface/record.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import { facetsOption } from "./facets-option.ts";
@@ -39,11 +39,29 @@ export function prepareBase(job: Job, survey: SurveyRecord, surface: SurfaceStag
   const findings: Found[] = [...loadFindings(job, pick)];
   if (!pick) {
     const data = { options: prepared.length };
-    findings.push({ code: "noPreparation", rule: "preparation", level: "stop", at: null, found: null, limit: null, releasedBy: "person", data });
+    findings.push({
+      code: "noPreparation",
+      rule: "preparation",
+      level: "stop",
+      at: null,
+      found: null,
+      limit: null,
+      releasedBy: "person",
+      data,
+    });
   } else if (pick.thin) {
     const { areaMm2, material, cutIn } = pick.thin;
     const data = { areaMm2, minMm: material.min, material: material.name, cutIn };
-    findings.push({ code: "thinEdges", rule: "preparation", level: "note", at: null, found: areaMm2, limit: null, releasedBy: null, data });
+    findings.push({
+      code: "thinEdges",
+      rule: "preparation",
+      level: "note",
+      at: null,
+      found: areaMm2,
+      limit: null,
+      releasedBy: null,
+      data,
+    });
   }
   const options = prepared.map(({ thin: _thin, ...option }): PreparationOption => option);
   return { options, chosen, findings };
@@ -76,5 +94,14 @@ function loadFindings(job: Job, pick: PreparationOption | null): Found[] {
     return [{ ...common, code: "loadConfirmed", level: "note", limit: null, releasedBy: null, data }];
   }
   const level = fillKgPerM2 > 0 ? "stop" : "warn";
-  return [{ ...common, code: "loadUnknown", level, limit: null, releasedBy: "document", data: { fillKgPerM2, boardsKgPerM2 } }];
+  return [
+    {
+      ...common,
+      code: "loadUnknown",
+      level,
+      limit: null,
+      releasedBy: "document",
+      data: { fillKgPerM2, boardsKgPerM2 },
+    },
+  ];
 }

@@ -24,9 +24,30 @@ const MM3_PER_LITRE = 1_000_000;
  * Cost: litres ground at `grindCost`, litres filled at the material's cost, each rounded to whole minor units.
  */
 export function quantitiesOf(job: Job, changes: Changes, material: BaseMaterial | null): Quantities {
+  const { grindMm3, fillMm3, fillMinor, costMinor, thinMm2, cutIn } = moneyOf(job, changes, material);
+  const litres = fillMm3 / MM3_PER_LITRE;
+  const density = material?.density ?? 0;
+  const bags = material?.bag ? Math.ceil(litres / material.bag - 1e-9) : null;
+  return {
+    grindMm3,
+    fillMm3,
+    massKg: litres * density,
+    massPerM2Kg: heaviestSquare(changes, density),
+    costMinor,
+    materials: material && litres > 0 ? [{ name: material.name, litres, bags, costMinor: fillMinor }] : [],
+    thinMm2,
+    cutIn,
+  };
+}
+
+/** The part of it that money hangs on. */
+export function moneyOf(job: Job, changes: Changes, material: BaseMaterial | null) {
   const { grindCost, grindMax } = job.base.preparation;
   const fill = aboveLevel(changes, changes.change);
-  const grind = aboveLevel(changes, Float64Array.from(changes.change, (t) => -t));
+  const grind = aboveLevel(
+    changes,
+    Array.from(changes.change, (t) => -t),
+  );
   let cut = 0;
   let thinMm2 = 0;
   const cutIn = material !== null && material.min <= grindMax + 1e-9;
@@ -39,22 +60,9 @@ export function quantitiesOf(job: Job, changes: Changes, material: BaseMaterial 
   }
   const grindMm3 = grind.volumeMm3 + cut;
   const fillMm3 = fill.volumeMm3 + cut;
-  const litres = fillMm3 / MM3_PER_LITRE;
-  const density = material?.density ?? 0;
-  const fillMinor = material ? Math.round(litres * material.cost) : 0;
-  return {
-    grindMm3,
-    fillMm3,
-    massKg: litres * density,
-    massPerM2Kg: heaviestSquare(changes, density),
-    costMinor: Math.round((grindMm3 / MM3_PER_LITRE) * grindCost) + fillMinor,
-    materials:
-      material && litres > 0
-        ? [{ name: material.name, litres, bags: material.bag ? Math.ceil(litres / material.bag - 1e-9) : null, costMinor: fillMinor }]
-        : [],
-    thinMm2,
-    cutIn,
-  };
+  const fillMinor = material ? Math.round((fillMm3 / MM3_PER_LITRE) * material.cost) : 0;
+  const costMinor = Math.round((grindMm3 / MM3_PER_LITRE) * grindCost) + fillMinor;
+  return { grindMm3, fillMm3, fillMinor, costMinor, thinMm2, cutIn };
 }
 
 const SQUARE_MM = 1000;
@@ -127,7 +135,16 @@ function triangleBoxes(c: Changes): { total: number; near(x0: number, y0: number
     const high = Math.max(...polygon.map((p) => p[2]));
     const area = polygonVolume(polygon.map(([x, y]) => [x, y, 1]));
     const volume = high > 0 ? polygonVolume(clipAbove(polygon, 2, 0, 1)) : 0;
-    const box = { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys), high, volume, area, polygon };
+    const box = {
+      x0: Math.min(...xs),
+      y0: Math.min(...ys),
+      x1: Math.max(...xs),
+      y1: Math.max(...ys),
+      high,
+      volume,
+      area,
+      polygon,
+    };
     total += area;
     for (let gx = cellOf(box.x0); gx <= cellOf(box.x1); gx++) {
       for (let gy = cellOf(box.y0); gy <= cellOf(box.y1); gy++) {

@@ -44,7 +44,14 @@ export function costTerms(job: Job, mesh: BaseMesh, shape: Shape, material: Base
 }
 
 /** Grinding no deeper and filling no higher than allowed, and heights at doors kept under sill and leaf. */
-export function heightRules(job: Job, survey: SurveyRecord, mesh: BaseMesh, shape: Shape, material: BaseMaterial, scale: number): Rule[] {
+export function heightRules(
+  job: Job,
+  survey: SurveyRecord,
+  mesh: BaseMesh,
+  shape: Shape,
+  material: BaseMaterial,
+  scale: number,
+): Rule[] {
   const dear = HARD * scale;
   const rules: Rule[] = [];
   const used = new Uint8Array(mesh.x.length);
@@ -101,7 +108,14 @@ export function steepestRules(shape: Shape, at: readonly [number, number], fallM
 }
 
 /** At least `fallMin` down a direction, at a place. */
-export function fallRule(shape: Shape, at: readonly [number, number], dx: number, dy: number, fallMin: number, scale: number): Rule {
+export function fallRule(
+  shape: Shape,
+  at: readonly [number, number],
+  dx: number,
+  dy: number,
+  fallMin: number,
+  scale: number,
+): Rule {
   const row = slopeRow(shape, at, dx, dy, RUN_MM);
   return { why: "fallNotHad", term: { row, z: (-fallMin / 100) * RUN_MM, up: HARD * scale, down: 0 } };
 }

@@ -21,7 +21,13 @@ export function changesTo(mesh: BaseMesh, height: (x: number, y: number) => numb
 }
 
 /** The mesh cut along a line (nx x + ny y = d), so that a target bent there is straight over every triangle. */
-export function cutAlong(mesh: BaseMesh, nx: number, ny: number, d: number, height: (x: number, y: number) => number): Changes {
+export function cutAlong(
+  mesh: BaseMesh,
+  nx: number,
+  ny: number,
+  d: number,
+  height: (x: number, y: number) => number,
+): Changes {
   const x: number[] = [];
   const y: number[] = [];
   const change: number[] = [];
@@ -53,7 +59,12 @@ export function stakesOf(mesh: BaseMesh, change: ArrayLike<number>): Preparation
   const stakes: PreparationOption["stakes"] = [];
   for (let i = 0; i < mesh.x.length; i++) {
     if (mesh.reading[i]! < 0) continue;
-    stakes.push({ at: [mesh.x[i]!, mesh.y[i]!], nowMm: mesh.z[i]!, thenMm: mesh.z[i]! + change[i]!, changeMm: change[i]! });
+    stakes.push({
+      at: [mesh.x[i]!, mesh.y[i]!],
+      nowMm: mesh.z[i]!,
+      thenMm: mesh.z[i]! + change[i]!,
+      changeMm: change[i]!,
+    });
   }
   return stakes;
 }
@@ -63,7 +74,12 @@ export function optionOf(
   option: PreparationOption["option"],
   why: PreparationWhy,
   feasible: boolean,
-  done: { changes: Changes; stakes: PreparationOption["stakes"]; planes: FallingPlane[]; material: BaseMaterial | null },
+  done: {
+    changes: Changes;
+    stakes: PreparationOption["stakes"];
+    planes: FallingPlane[];
+    material: BaseMaterial | null;
+  },
 ): Prepared {
   const { thinMm2, cutIn, ...q }: Quantities = quantitiesOf(job, done.changes, done.material);
   const thin = done.material && thinMm2 > 0 ? { areaMm2: thinMm2, material: done.material, cutIn } : null;

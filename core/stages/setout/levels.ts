@@ -13,7 +13,7 @@ export interface Level {
 /** Steeper edges than this (dv : du) count as row ends, not as edges along the rows. */
 const LEVEL_SLOPE = 0.1;
 /** A tilted edge is sampled about every this much of v, um, at most MOST_SAMPLES times. */
-const SAMPLE_UM = 8000;
+const SAMPLE_UM = 1000;
 const MOST_SAMPLES = 12;
 const SAME_LEVEL_UM = 10;
 

@@ -35,6 +35,8 @@ const SEEN: Record<string, number> = { door: 4, open: 3, pool: 3, outlet: 1, ker
 const WEB_WEIGHT = 3;
 /** Most edges of each kind that breed candidates; all edges are judged. */
 const BREEDERS = 16;
+/** Offsets tried evenly over a pitch besides. */
+const SWEEP = 24;
 
 /**
  * Where row 0 starts and how far the rows lie apart: first without rips by spreading the gaps, else a full board on the
@@ -199,6 +201,8 @@ function offsetCandidates(
       add(a - width + share);
     }
   }
+  // Where several edges pull different ways the best may lie between all of these.
+  for (let k = 0; k < SWEEP; k++) add(lowUm + Math.round((k * pitch) / SWEEP));
   return [...out];
 }
 

@@ -15,7 +15,7 @@ export function cautionsFor(
   setout: SetoutRecord,
 ): CautionCode[] {
   const { base } = job;
-  const wet = surface.surface?.verdict === "prepare" || survey.loose.length > 0;
+  const wet = surface.surface?.shapeVerdict === "prepare" || survey.loose.length > 0;
   const lifted = survey.loose.some((area) => area.kind !== "paving");
   const pool = survey.sides.some((side) => side.kind === "pool");
   const applies: [CautionCode, boolean][] = [

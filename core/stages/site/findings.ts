@@ -11,6 +11,8 @@ export interface SiteFindings {
   /** A guard is measured from the finished floor, which comes up. */
   guardRise: { riseMm: number; side: number | null };
   poolEdge: { side: number };
+  /** The longest board grows by more than the gap at its end. */
+  endGapCloses: { lengthMm: number; growthMm: number; gapMm: number; kelvin: number };
   /** Lids, weep slots and overflows keep their level while the floor comes up. */
   lidRise: { name: string; riseMm: number };
   weepSlots: { riseMm: number };

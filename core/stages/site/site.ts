@@ -1,3 +1,4 @@
+import { lengthChangeMm, SUN_KELVIN } from "../../base/expansion.ts";
 import type { Finding, FindingsOf } from "../../base/finding.ts";
 import type { Job } from "../../job/job.ts";
 import type { SetoutRecord } from "../setout/record.ts";
@@ -24,6 +25,7 @@ export function judgeSite(job: Job, survey: SurveyRecord, surface: SurfaceStage,
     ...found,
     ...judgeGuards(job, survey, riseMm),
     ...judgeThrough(survey, riseMm),
+    ...judgeGrowth(job),
     ...judgeDrainage(job, survey, surface, setout),
   ];
   return {
@@ -85,6 +87,17 @@ function guard(riseMm: number, side: number | null, at: [number, number] | null)
     releasedBy: "person",
     data,
   };
+}
+
+/** Between two boards that are held in their middles the gap closes by one board's growth. */
+function judgeGrowth(job: Job): Found[] {
+  const lengthMm = job.board.lengths.reduce((longest, { length }) => Math.max(longest, length), 0);
+  const growthMm = Math.round(lengthChangeMm(job.board.expansion, lengthMm, SUN_KELVIN) * 10) / 10;
+  const gapMm = job.gaps.end;
+  if (growthMm <= gapMm) return [];
+  const data = { lengthMm, growthMm, gapMm, kelvin: SUN_KELVIN };
+  const place = { at: null, found: growthMm, limit: gapMm, releasedBy: "document" as const };
+  return [{ code: "endGapCloses", rule: "endGapCloses", level: "warn", ...place, data }];
 }
 
 /** What keeps its level while the floor comes up: lids in the field, weep slots and overflows in the walls. */

@@ -26,7 +26,15 @@ export function judgeDeclared(job: Job, survey: SurveyRecord): Found[] {
     if (confirmation) note(confirmation, hidden);
     else {
       const data = { known: said === true };
-      found.push({ ...whole, found: String(said), code: hidden, rule: hidden, level: "stop", releasedBy: "person", data });
+      found.push({
+        ...whole,
+        found: String(said),
+        code: hidden,
+        rule: hidden,
+        level: "stop",
+        releasedBy: "person",
+        data,
+      });
     }
   }
   if (base.firm !== true) {
@@ -34,14 +42,23 @@ export function judgeDeclared(job: Job, survey: SurveyRecord): Found[] {
     if (confirmation) note(confirmation, "firm");
     else if (base.firm === false) {
       found.push({ ...whole, code: "firmNot", rule: "firm", level: "stop", releasedBy: "person", data: NOTHING });
-    } else found.push({ ...whole, code: "firmUnknown", rule: "firm", level: "warn", releasedBy: "reading", data: NOTHING });
+    } else
+      found.push({ ...whole, code: "firmUnknown", rule: "firm", level: "warn", releasedBy: "reading", data: NOTHING });
   }
   if (base.kind === "asphalt" || base.kind === "paving") {
     const confirmation = by("fixing");
     if (confirmation) note(confirmation, "kind");
     else {
       const data = { kind: base.kind };
-      found.push({ ...whole, found: base.kind, code: "baseKind", rule: "kind", level: "stop", releasedBy: "document", data });
+      found.push({
+        ...whole,
+        found: base.kind,
+        code: "baseKind",
+        rule: "kind",
+        level: "stop",
+        releasedBy: "document",
+        data,
+      });
     }
   }
   for (const area of survey.loose) {

@@ -10,10 +10,20 @@ const HAIR_MM = 1e-6;
 
 /** Bars with a gap over the limit, merged: places less than half a straightedge apart are one area. Worst first. */
 export function unevenAreas(over: readonly BarRest[], limitMm: number, lengthMm: number): Found[] {
-  return mergePlaces(over.filter((b) => b.gapMm > limitMm + HAIR_MM), lengthMm / 2).map((group) => {
+  return mergePlaces(
+    over.filter((b) => b.gapMm > limitMm + HAIR_MM),
+    lengthMm / 2,
+  ).map((group) => {
     const worst = group[0]!;
     return {
-      ...{ code: "unevenness", rule: "unevenness", level: "warn", at: worst.at, found: worst.gapMm, limit: limitMm } as const,
+      ...({
+        code: "unevenness",
+        rule: "unevenness",
+        level: "warn",
+        at: worst.at,
+        found: worst.gapMm,
+        limit: limitMm,
+      } as const),
       releasedBy: null,
       data: { gapMm: worst.gapMm, limitMm, lengthMm, places: group.length },
     };
@@ -26,7 +36,7 @@ export function unevenReadings(job: Job, survey: SurveyRecord): Found[] {
   return survey.straightedges
     .filter((s) => s.gapMm > limitMm + HAIR_MM)
     .map((s) => ({
-      ...{ code: "unevennessRead", rule: "unevenness", level: "warn", at: barOf(s).at, found: s.gapMm } as const,
+      ...({ code: "unevennessRead", rule: "unevenness", level: "warn", at: barOf(s).at, found: s.gapMm } as const),
       limit: limitMm,
       releasedBy: null,
       data: { gapMm: s.gapMm, limitMm, lengthMm: barLength(s) },

@@ -42,21 +42,44 @@ test("a grid wider than 500 mm proves nothing by itself; a straightedge reading 
 });
 
 test("no levels, one, two, three in line: no surface, a finding, never a verdict; the rest is judged all the same", () => {
-  const line: [number, number, number][] = [[0, 0, 0], [500, 500, 1], [1000, 1000, 7]];
-  for (const [levels, code] of [[[], "noLevels"], [line.slice(0, 1), "fewLevels"], [line.slice(0, 2), "fewLevels"], [line, "fewLevels"]] as const) {
-    const survey = { ...baseSurvey(rectangle(4000, 3000), levels), straightedges: [{ from: [0, 0] as const, to: [2000, 0] as const, gapMm: 9 }] };
+  const line: [number, number, number][] = [
+    [0, 0, 0],
+    [500, 500, 1],
+    [1000, 1000, 7],
+  ];
+  for (const [levels, code] of [
+    [[], "noLevels"],
+    [line.slice(0, 1), "fewLevels"],
+    [line.slice(0, 2), "fewLevels"],
+    [line, "fewLevels"],
+  ] as const) {
+    const survey = {
+      ...baseSurvey(rectangle(4000, 3000), levels),
+      straightedges: [{ from: [0, 0] as const, to: [2000, 0] as const, gapMm: 9 }],
+    };
     const stage = judgeSurface(baseJob({ membrane: "unknown" }), survey);
     expect(stage.surface).toBeNull();
     expect(codes(stage)).toEqual(["membrane", "unevennessRead", code]);
     expect(find(stage, code)).toMatchObject({ rule: "noLevels", level: "warn", releasedBy: "reading" });
   }
-  const three = judgeSurface(baseJob(), baseSurvey(rectangle(4000, 3000), [[0, 0, 0], [4000, 0, 1], [0, 3000, 2]]));
+  const three = judgeSurface(
+    baseJob(),
+    baseSurvey(rectangle(4000, 3000), [
+      [0, 0, 0],
+      [4000, 0, 1],
+      [0, 3000, 2],
+    ]),
+  );
   expect(three.surface!.verdict).not.toBe("accept");
 });
 
 test("levels outside the outline count in no verdict", () => {
   const levels = gridLevels(4000, 3000, 500, good);
-  const wild: [number, number, number][] = [[-600, 1500, 90], [4600, 1500, -90], [2000, 3700, 300]];
+  const wild: [number, number, number][] = [
+    [-600, 1500, 90],
+    [4600, 1500, -90],
+    [2000, 3700, 300],
+  ];
   const inside = judgeSurface(baseJob(), baseSurvey(rectangle(4000, 3000), levels, away));
   const both = judgeSurface(baseJob(), baseSurvey(rectangle(4000, 3000), [...levels, ...wild], away));
   expect(both.surface!.plane).toEqual(inside.surface!.plane);
@@ -68,7 +91,10 @@ test("levels outside the outline count in no verdict", () => {
 
 test("a slab of 8 x 4 m with a ridge: two facets with their own falls, and no deviation", () => {
   for (const at of [4000, 4100, 3250]) {
-    const survey = baseSurvey(rectangle(8000, 4000), gridLevels(8000, 4000, 500, (x) => (x < at ? 0.02 : -0.025) * (x - at)));
+    const survey = baseSurvey(
+      rectangle(8000, 4000),
+      gridLevels(8000, 4000, 500, (x) => (x < at ? 0.02 : -0.025) * (x - at)),
+    );
     const { surface, findings } = judgeSurface(baseJob(), survey);
     expect(findings).toEqual([]);
     expect(surface!.verdict).toBe("accept");
@@ -78,7 +104,12 @@ test("a slab of 8 x 4 m with a ridge: two facets with their own falls, and no de
     expect([b!.plane.fall, b!.plane.towards]).toEqual([expect.closeTo(2.5, 9), expect.closeTo(0, 9)]);
     for (const f of surface!.facets) expect(f.halfWidthMm).toBeLessThan(1e-9);
     expect(surface!.zone.halfWidthMm).toBeGreaterThan(10);
-    expect(a!.ring.map((p) => p[0]).sort((p, q) => p - q).at(-1)).toBeCloseTo(at, 2);
+    expect(
+      a!.ring
+        .map((p) => p[0])
+        .sort((p, q) => p - q)
+        .at(-1),
+    ).toBeCloseTo(at, 2);
   }
 });
 
@@ -95,8 +126,18 @@ test("each breach has its rule, its figure and its place", () => {
   const hump = of((x, y) => good(x, y) + (x === 2000 && y === 1500 ? 22 : 0));
   expect(find(hump, "deviation").found).toBeCloseTo(11, 6);
 
-  expect(find(of((_, y) => -0.015 * y), "fall").found).toBeCloseTo(1.5, 9);
-  expect(find(of((_, y) => -0.05 * y), "fallMax").found).toBeCloseTo(5, 9);
+  expect(
+    find(
+      of((_, y) => -0.015 * y),
+      "fall",
+    ).found,
+  ).toBeCloseTo(1.5, 9);
+  expect(
+    find(
+      of((_, y) => -0.05 * y),
+      "fallMax",
+    ).found,
+  ).toBeCloseTo(5, 9);
   expect(of((_, y) => -0.05 * y).surface!.verdict).toBe("prepare");
 
   const house = of((_, y) => 0.02 * y);
@@ -120,11 +161,20 @@ test("each breach has its rule, its figure and its place", () => {
 });
 
 test("puddles: 5 mm deep and 1 m2 wide stand (NHBC 2018, 9.1.11), more does not; a lid is taken for a gully and says so", () => {
-  const dish = (depth: number, r: number) => (x: number, y: number) => -depth * Math.max(0, 1 - Math.sqrt((x - 2500) ** 2 + (y - 2500) ** 2) / r);
+  const dish = (depth: number, r: number) => (x: number, y: number) =>
+    -depth * Math.max(0, 1 - Math.sqrt((x - 2500) ** 2 + (y - 2500) ** 2) / r);
   const of = (depth: number, r: number, lid: boolean) => {
-    const ring = [[2450, 2450, 0], [2550, 2450, 0], [2550, 2550, 0], [2450, 2550, 0]] as [number, number, number][];
+    const ring = [
+      [2450, 2450, 0],
+      [2550, 2450, 0],
+      [2550, 2550, 0],
+      [2450, 2550, 0],
+    ] as [number, number, number][];
     const cut = lid ? [{ name: "gully", ring, gapMm: 5, height: "removable" as const }] : [];
-    return judgeSurface(baseJob(), baseSurvey(rectangle(5000, 5000), gridLevels(5000, 5000, 250, dish(depth, r)), ["open"], cut));
+    return judgeSurface(
+      baseJob(),
+      baseSurvey(rectangle(5000, 5000), gridLevels(5000, 5000, 250, dish(depth, r)), ["open"], cut),
+    );
   };
   expect(codes(of(5, 500, false))).not.toContain("puddle");
   expect(find(of(5.5, 500, false), "puddle")).toMatchObject({ at: [2500, 2500], limit: 5, found: 5.5 });
@@ -142,7 +192,10 @@ test("hidden things stop drilling until a named person confirms; firmness and ki
       expect(find(stage, of)).toMatchObject({ rule: of, level: "stop", releasedBy: "person" });
       expect(stage.surface!.verdict).toBe("stop");
       expect(stage.surface!.shapeVerdict).toBe("accept");
-      const named = judgeSurface(baseJob({ [of]: said, confirmed: [{ of, by: "N. Bauer", on: "2026-01-02", says: "40 mm free" }] }), survey);
+      const named = judgeSurface(
+        baseJob({ [of]: said, confirmed: [{ of, by: "N. Bauer", on: "2026-01-02", says: "40 mm free" }] }),
+        survey,
+      );
       expect(named.surface!.verdict).toBe("accept");
       expect(find(named, "confirmed")).toMatchObject({ rule: of, level: "note", data: { by: "N. Bauer" } });
       const nobody = judgeSurface(baseJob({ [of]: said, confirmed: [{ of, by: " ", on: "", says: "" }] }), survey);
@@ -153,8 +206,22 @@ test("hidden things stop drilling until a named person confirms; firmness and ki
   const unsure = judgeSurface(baseJob({ firm: "unknown" }), survey);
   expect(find(unsure, "firmUnknown").level).toBe("warn");
   expect(unsure.surface!.verdict).not.toBe("accept");
-  for (const kind of ["asphalt", "paving"] as const) expect(find(judgeSurface(baseJob({ kind }), survey), "baseKind").level).toBe("stop");
-  const loose = { ...survey, loose: [{ name: "tiles by the door", kind: "tiles", ring: [[0, 0, 0], [900, 0, 0], [0, 900, 0]] as [number, number, number][] }] };
+  for (const kind of ["asphalt", "paving"] as const)
+    expect(find(judgeSurface(baseJob({ kind }), survey), "baseKind").level).toBe("stop");
+  const loose = {
+    ...survey,
+    loose: [
+      {
+        name: "tiles by the door",
+        kind: "tiles",
+        ring: [
+          [0, 0, 0],
+          [900, 0, 0],
+          [0, 900, 0],
+        ] as [number, number, number][],
+      },
+    ],
+  };
   expect(judgeSurface(baseJob(), loose).surface!.verdict).toBe("prepare");
 });
 
@@ -193,7 +260,12 @@ test("the same base, the same bytes; turned by a right angle, the same figures",
   const once = judgeSurface(baseJob(), survey);
   expect(JSON.stringify(judgeSurface(baseJob(), survey))).toBe(JSON.stringify(once));
   const turned = levels.map(([x, y, z]): [number, number, number] => [4000 - y, x, z]);
-  const ring: [number, number][] = [[4000, 0], [4000, 5000], [0, 5000], [0, 0]];
+  const ring: [number, number][] = [
+    [4000, 0],
+    [4000, 5000],
+    [0, 5000],
+    [0, 0],
+  ];
   const other = judgeSurface(baseJob(), baseSurvey(ring, turned, away)).surface!;
   expect(other.plane.fall).toBeCloseTo(once.surface!.plane.fall, 9);
   expect((other.plane.towards - once.surface!.plane.towards + 360) % 360).toBeCloseTo(90, 6);
@@ -202,14 +274,24 @@ test("the same base, the same bytes; turned by a right angle, the same figures",
 
 test("every finding has a sentence with what and what to do", () => {
   const write = {
-    mm: String, mm1: String, m2: String, percent: (v: number) => `${v} %`,
-    number: (v: number) => String(v), money: (v: number, c: string) => `${v} ${c}`,
+    mm: String,
+    mm1: String,
+    m2: String,
+    percent: (v: number) => `${v} %`,
+    number: (v: number) => String(v),
+    money: (v: number, c: string) => `${v} ${c}`,
   };
   const next = steadyNumbers(5);
   for (let round = 0; round < 40; round++) {
-    const survey = baseSurvey(rectangle(4000, 3000), gridLevels(4000, 3000, 500 + 500 * (round % 2), (_, y) => (next() - 0.5) * 0.1 * y + 20 * next()), ["door", "wall", "open"]);
+    const survey = baseSurvey(
+      rectangle(4000, 3000),
+      gridLevels(4000, 3000, 500 + 500 * (round % 2), (_, y) => (next() - 0.5) * 0.1 * y + 20 * next()),
+      ["door", "wall", "open"],
+    );
     for (const f of judgeSurface(baseJob({ membrane: "unknown", firm: "unknown", kind: "paving" }), survey).findings) {
-      const said = (words[f.code as keyof typeof words] as (d: unknown, f: Finding, w: typeof write) => { says: string; do: string })(f.data, f, write);
+      const said = (
+        words[f.code as keyof typeof words] as (d: unknown, f: Finding, w: typeof write) => { says: string; do: string }
+      )(f.data, f, write);
       expect(said.says.length).toBeGreaterThan(10);
       expect(said.do.length).toBeGreaterThan(10);
       expect(said.says + said.do).not.toMatch(/undefined|NaN|\berror\b|invalid|oops/i);

@@ -1,16 +1,17 @@
 import type { FindingsOf } from "../../base/finding.ts";
 import { type BaseMesh, meshBase } from "../../geometry/base-mesh.ts";
-import { partAreas, ringsWithin } from "../../geometry/facet-rings.ts";
-import { findParts, type PlanePart, partAt } from "../../geometry/facets.ts";
 import { failingAreas, type LocalFall, localFalls } from "../../geometry/local-falls.ts";
 import { fitPlane, planeOf } from "../../geometry/plane.ts";
 import { type BarRest, searchStraightedge } from "../../geometry/straightedge.ts";
 import type { Job } from "../../job/job.ts";
+import { partAreas, ringsWithin } from "../../solve/facet-rings.ts";
+import { findParts, type PlanePart, partAt } from "../../solve/facets.ts";
 import { minimumZone } from "../../solve/minimum-zone.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import { isPreparation, judgeDeclared } from "./declared.ts";
 import { barLength, barOf, unevenAreas, unevenReadings } from "./evenness.ts";
 import type { SurfaceFindings } from "./findings.ts";
+import { oddReadings, readingsOf, tooFew } from "./readings.ts";
 import type { Facet, SurfaceRecord, SurfaceStage, Xyz } from "./record.ts";
 import { fallsToHouse, judgeWater, waterOn } from "./water.ts";
 
@@ -19,7 +20,7 @@ type Found = FindingsOf<SurfaceFindings>;
 /** A grid of readings wider than this cannot prove evenness without a straightedge, mm. */
 const GRID_MM = 500;
 /** A square grid's middles lie its width over root two from a reading; a hair for the last digits. */
-const GRID_FACTOR = 1.4142135623730951;
+const GRID_FACTOR = Math.SQRT2;
 /** Falls of the ground are taken over a disc of at least this radius, mm. */
 const LOCAL_RADIUS_MM = 1000;
 const HAIR = 1e-6;
@@ -49,7 +50,9 @@ export function judgeSurface(job: Job, survey: SurveyRecord): SurfaceStage {
   findings.push(...unevenAreas(bars.over, limits.unevenness, limits.straightedge));
   findings.push(...judgeParts(job, parts));
 
-  const falls = localFalls(mesh, Math.max(LOCAL_RADIUS_MM, 1.5 * mesh.spacingMm), (i) => partAt(parts, mesh.x[i]!, mesh.y[i]!));
+  const falls = localFalls(mesh, Math.max(LOCAL_RADIUS_MM, 1.5 * mesh.spacingMm), (i) =>
+    partAt(parts, mesh.x[i]!, mesh.y[i]!),
+  );
   findings.push(...flatAreas(mesh, falls, limits.fallLocalMin));
   const water = waterOn(mesh, survey);
   findings.push(...fallsToHouse(survey, parts, water.shut.length > 0));
@@ -71,7 +74,13 @@ export function judgeSurface(job: Job, survey: SurveyRecord): SurfaceStage {
     },
     straightedge: worstBar(limits.straightedge, bars.worst, survey),
     facets: facetsOf(survey, mesh, parts),
-    puddles: water.puddles.map(({ at, depthMm, areaMm2, volumeMm3, ring }) => ({ at, depthMm, areaMm2, volumeMm3, ring })),
+    puddles: water.puddles.map(({ at, depthMm, areaMm2, volumeMm3, ring }) => ({
+      at,
+      depthMm,
+      areaMm2,
+      volumeMm3,
+      ring,
+    })),
     falls: arrows(mesh, falls),
     spacingMm: mesh.spacingMm,
     ...verdictOf(findings, proven),
@@ -79,56 +88,8 @@ export function judgeSurface(job: Job, survey: SurveyRecord): SurfaceStage {
   return { surface, findings };
 }
 
-/** Levels that count, in the mesh's order; places read twice stand at their mean. */
-function readingsOf(mesh: BaseMesh): Xyz[] {
-  const out: Xyz[] = [];
-  for (let i = 0; i < mesh.x.length; i++) if (mesh.reading[i]! >= 0) out.push([mesh.x[i]!, mesh.y[i]!, mesh.z[i]!]);
-  return out;
-}
-
 function partTolerance(job: Job): number {
   return Math.max(1, PART_SIGMAS * job.survey.sigma.level);
-}
-
-function tooFew(survey: SurveyRecord): Found {
-  const whole = { at: null, limit: 3, releasedBy: "reading", level: "warn", rule: "noLevels" } as const;
-  const count = survey.levels.length;
-  if (count === 0) return { ...whole, code: "noLevels", found: 0, data: {} };
-  return { ...whole, code: "fewLevels", found: count, data: { count, onOneLine: count >= 3 } };
-}
-
-/** Readings that lie outside and do not count, and places read twice with different heights. */
-function oddReadings(job: Job, survey: SurveyRecord, mesh: BaseMesh): Found[] {
-  const found: Found[] = [];
-  const counted = new Set<string>();
-  for (let i = 0; i < mesh.x.length; i++) if (mesh.reading[i]! >= 0) counted.add(placeKey(mesh.x[i]!, mesh.y[i]!));
-  let outside = 0;
-  const heights = new Map<string, { low: number; high: number; at: [number, number] }>();
-  for (const { xMm, yMm, zMm } of survey.levels) {
-    const key = placeKey(xMm, yMm);
-    if (!counted.has(key)) outside++;
-    const h = heights.get(key);
-    if (h) {
-      h.low = Math.min(h.low, zMm);
-      h.high = Math.max(h.high, zMm);
-    } else heights.set(key, { low: zMm, high: zMm, at: [xMm, yMm] });
-  }
-  if (outside > 0) {
-    const data = { count: outside };
-    found.push({ code: "levelsOutside", rule: "levels", level: "note", at: null, found: outside, limit: null, releasedBy: null, data });
-  }
-  const allowed = PART_SIGMAS * GRID_FACTOR * job.survey.sigma.level;
-  for (const { low, high, at } of heights.values()) {
-    const differenceMm = high - low;
-    if (differenceMm <= allowed) continue;
-    const data = { differenceMm };
-    found.push({ code: "levelTwice", rule: "levels", level: "warn", at, found: differenceMm, limit: allowed, releasedBy: "reading", data });
-  }
-  return found;
-}
-
-function placeKey(x: number, y: number): string {
-  return `${Math.round(x * 100) + 0},${Math.round(y * 100) + 0}`;
 }
 
 /** Deviation and falls of each part of the base. */
@@ -142,13 +103,37 @@ function judgeParts(job: Job, parts: readonly PlanePart[]): Found[] {
     const common = { level: "warn", releasedBy: null } as const;
     if (part.zone.halfWidth > deviation + HAIR) {
       const data = { halfWidthMm: part.zone.halfWidth, limitMm: deviation, facet, facets };
-      found.push({ ...common, code: "deviation", rule: "deviation", at: part.worstAt, found: part.zone.halfWidth, limit: deviation, data });
+      found.push({
+        ...common,
+        code: "deviation",
+        rule: "deviation",
+        at: part.worstAt,
+        found: part.zone.halfWidth,
+        limit: deviation,
+        data,
+      });
     }
     if (fall < fallMin - HAIR) {
-      found.push({ ...common, code: "fall", rule: "fall", at, found: fall, limit: fallMin, data: { fall, limit: fallMin, facet, facets } });
+      found.push({
+        ...common,
+        code: "fall",
+        rule: "fall",
+        at,
+        found: fall,
+        limit: fallMin,
+        data: { fall, limit: fallMin, facet, facets },
+      });
     }
     if (fall > fallMax + HAIR) {
-      found.push({ ...common, code: "fallMax", rule: "fallMax", at, found: fall, limit: fallMax, data: { fall, limit: fallMax, facet, facets } });
+      found.push({
+        ...common,
+        code: "fallMax",
+        rule: "fallMax",
+        at,
+        found: fall,
+        limit: fallMax,
+        data: { fall, limit: fallMax, facet, facets },
+      });
     }
   }
   return found;
@@ -161,7 +146,12 @@ function flatAreas(mesh: BaseMesh, falls: readonly LocalFall[], limit: number): 
   return failingAreas(mesh, flat).map(({ worst, areaMm2 }) => {
     const fall = -flat.get(worst)!;
     return {
-      ...{ code: "fallLocal", rule: "fallLocal", level: "warn", at: [mesh.x[worst]!, mesh.y[worst]!] as const } as const,
+      ...({
+        code: "fallLocal",
+        rule: "fallLocal",
+        level: "warn",
+        at: [mesh.x[worst]!, mesh.y[worst]!] as const,
+      } as const),
       found: fall,
       limit,
       releasedBy: null,
@@ -178,7 +168,8 @@ function notProven(gridMm: number): Found {
 
 function trianglesOf(mesh: BaseMesh, measured: 0 | 1): number[] {
   const out: number[] = [];
-  for (let e = 0; e < mesh.corners.length; e++) if (mesh.measured[Math.floor(e / 3)] === measured) out.push(mesh.corners[e]!);
+  for (let e = 0; e < mesh.corners.length; e++)
+    if (mesh.measured[Math.floor(e / 3)] === measured) out.push(mesh.corners[e]!);
   return out;
 }
 

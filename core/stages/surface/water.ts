@@ -1,10 +1,10 @@
 import type { FindingsOf } from "../../base/finding.ts";
 import { ASIDE_PERCENT, PUDDLE_AREA_MM2, PUDDLE_DEPTH_MM } from "../../base/practice.ts";
 import type { BaseMesh } from "../../geometry/base-mesh.ts";
-import type { PlanePart } from "../../geometry/facets.ts";
-import { partAt } from "../../geometry/facets.ts";
 import { drainsOver } from "../../geometry/outlets.ts";
 import { findPuddles, type Puddle, type Water } from "../../geometry/puddles.ts";
+import type { PlanePart } from "../../solve/facets.ts";
+import { partAt } from "../../solve/facets.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import type { SurfaceFindings } from "./findings.ts";
 
@@ -26,18 +26,51 @@ export function judgeWater(water: Water, survey: SurveyRecord): Found[] {
     if (c.height !== "removable") continue;
     const at: [number, number] = [c.ring[0]![0], c.ring[0]![1]];
     const data = { name: c.name };
-    found.push({ code: "lidDrains", rule: "puddle", level: "note", at, found: null, limit: null, releasedBy: "person", data });
+    found.push({
+      code: "lidDrains",
+      rule: "puddle",
+      level: "note",
+      at,
+      found: null,
+      limit: null,
+      releasedBy: "person",
+      data,
+    });
   }
   for (const at of water.shut) {
-    found.push({ code: "noOutlet", rule: "noOutlet", level: "warn", at, found: null, limit: null, releasedBy: "person", data: {} });
+    found.push({
+      code: "noOutlet",
+      rule: "noOutlet",
+      level: "warn",
+      at,
+      found: null,
+      limit: null,
+      releasedBy: "person",
+      data: {},
+    });
   }
   for (const p of water.puddles) {
     const atDoor = p.depthMm > DOOR_DEPTH_MM && p.touches.some((s) => s >= 0 && survey.sides[s]?.kind === "door");
     const deep = p.depthMm > PUDDLE_DEPTH_MM + 1e-6;
     if (!deep && !(p.areaMm2 > PUDDLE_AREA_MM2) && !atDoor) continue;
-    const data = { depthMm: p.depthMm, areaMm2: p.areaMm2, volumeMm3: p.volumeMm3, atDoor, cutout: besideLid(p, survey) };
+    const data = {
+      depthMm: p.depthMm,
+      areaMm2: p.areaMm2,
+      volumeMm3: p.volumeMm3,
+      atDoor,
+      cutout: besideLid(p, survey),
+    };
     const [value, limit] = deep ? [p.depthMm, PUDDLE_DEPTH_MM] : atDoor ? [p.depthMm, 0] : [p.areaMm2, PUDDLE_AREA_MM2];
-    found.push({ code: "puddle", rule: "puddle", level: "warn", at: p.at, found: value, limit, releasedBy: null, data });
+    found.push({
+      code: "puddle",
+      rule: "puddle",
+      level: "warn",
+      at: p.at,
+      found: value,
+      limit,
+      releasedBy: null,
+      data,
+    });
   }
   return found;
 }
@@ -82,7 +115,7 @@ export function fallsToHouse(survey: SurveyRecord, parts: readonly PlanePart[], 
     const worst = door ?? group.reduce((p, q) => (q.fall * q.length > p.fall * p.length ? q : p));
     const data = { fall: worst.fall, kind: door ? ("door" as const) : ("wall" as const), sides: group.length };
     return {
-      ...{ code: "fallToHouse", rule: "fallToHouse", level: "warn", at: worst.at, found: worst.fall } as const,
+      ...({ code: "fallToHouse", rule: "fallToHouse", level: "warn", at: worst.at, found: worst.fall } as const),
       limit: ASIDE_PERCENT,
       releasedBy: null,
       data,

@@ -15,10 +15,11 @@ export interface SurveyFindings {
   tapeMirror: { mark: string; from: string; to: string; here: number; other: number };
   tapeClockwise: { readings: number };
   tiesUnused: { ties: number };
-  levelTwice: { x: number; y: number; readings: number; least: number; most: number; used: number };
-  levelFar: { x: number; y: number; z: number; off: number; limit: number };
-  levelDecimal: { x: number; y: number; z: number; likely: number; off: number };
-  levelAway: { x: number; y: number; distance: number };
+  /** `others`, of each kind: how many more there are than are named one by one. */
+  levelTwice: { x: number; y: number; readings: number; least: number; most: number; used: number; others: number };
+  levelFar: { x: number; y: number; z: number; off: number; limit: number; others: number };
+  levelDecimal: { x: number; y: number; z: number; likely: number; off: number; others: number };
+  levelAway: { x: number; y: number; distance: number; others: number };
   levelsOutside: { count: number; farthest: number };
   straightedgeOutside: { count: number };
   areaOutside: { what: "noDrill" | "keepClear" | "loose"; name: string };

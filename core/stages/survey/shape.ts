@@ -19,9 +19,11 @@ export function firstShapes(marks: number, ties: readonly Tie[]): Shape[] {
     near[a]!.set(b, mm);
     near[b]!.set(a, mm);
   }
-  const shapes: Shape[] = [];
-  for (const start of startTriangles(near).slice(0, 6)) shapes.push(...grow(start, near));
-  return shapes.length > 0 ? shapes : relaxed(marks, ties);
+  const grown = startTriangles(near)
+    .slice(0, 6)
+    .flatMap((start) => grow(start, near));
+  if (grown.length === 0) return relaxed(marks, ties);
+  return grown.sort((p, q) => p.cost - q.cost).map(({ at }) => near.map((_, i): [number, number] => [...at.get(i)!]));
 }
 
 interface Partial {
@@ -49,7 +51,7 @@ function startTriangles(near: readonly Map<number, number>[]): { marks: [number,
   return found.sort((p, q) => q.fat - p.fat);
 }
 
-function grow(start: { marks: [number, number, number] }, near: readonly Map<number, number>[]): Shape[] {
+function grow(start: { marks: [number, number, number] }, near: readonly Map<number, number>[]): Partial[] {
   const [a, b, c] = start.marks;
   const ab = near[a]!.get(b)!;
   const third = meetings([0, 0], near[a]!.get(c)!, [ab, 0], near[b]!.get(c)!)[0]!;
@@ -74,7 +76,7 @@ function grow(start: { marks: [number, number, number] }, near: readonly Map<num
       .slice(0, BEAM);
     placed.add(next);
   }
-  return beam.map(({ at }) => Array.from(near, (_, i): [number, number] => [...at.get(i)!]));
+  return beam;
 }
 
 function mostTied(near: readonly Map<number, number>[], placed: ReadonlySet<number>): number | null {

@@ -18,6 +18,8 @@ export const W_LIMIT = 3.29;
 /** One suspect must explain the misfit better than any other by three standard deviations squared before it is named. */
 const DECIDED = 9;
 const RIVALS = 12;
+/** More misread tapes than this share are not slips any more: something else is wrong, and none is left out. */
+const MISREAD_SHARE = 0.2;
 
 /**
  * Data snooping (Baarda 1968), one reading at a time: where a test value is beyond the limit, the network is adjusted
@@ -29,6 +31,8 @@ export function snoop(network: DistanceNetwork): Snooped | null {
   let kept = network.obs.map((_, i) => i);
   let current = adjustOf(network, kept);
   if (!current) return null;
+  const all = current;
+  const most = Math.max(1, Math.floor(MISREAD_SHARE * network.obs.length));
   for (;;) {
     const strong = suspectsOf(current);
     if (strong.length === 0) return clean(current, misread);
@@ -54,10 +58,18 @@ export function snoop(network: DistanceNetwork): Snooped | null {
         suspectsOff: offs.map((one) => one.off),
       };
     }
+    if (misread.length === most) return hopeless(all);
     misread.push({ index: kept[best.position]!, w: current.obs[best.position]!.w! });
     kept = best.rest;
     current = best.without!;
   }
+}
+
+/** Nothing is left out; the readings that fit worst are named. */
+function hopeless(adjustment: DistanceAdjustment): Snooped {
+  const suspects = suspectsOf(adjustment);
+  const suspectsOff = suspects.map((i) => adjustment.obs[i]!.residual / -adjustment.obs[i]!.redundancy);
+  return { adjustment, misread: [], suspects, likely: null, suspectsOff };
 }
 
 function clean(adjustment: DistanceAdjustment, misread: Snooped["misread"]): Snooped {

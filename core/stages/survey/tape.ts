@@ -14,12 +14,13 @@ export type Taped =
   | { ok: false; problems: SiteProblem[] };
 
 /** More marks than anyone ties by tape in a day; dense equations stay quick. */
-const MARKS_MAX = 300;
+const MARKS_MAX = 60;
 /** Two shapes whose weighted misfits differ by less fit the tapes alike. */
 const ALIKE = 9;
 /** Shapes nearer than this, corner by corner, are one shape; guesses as near lead to one shape. */
 const SAME_MM = 20;
 const GUESSED_MM = 15;
+const GUESSES = 48;
 
 /**
  * The outline from tapes between marks, by least squares. The first mark is the origin, the second lies on +x; marks are
@@ -83,12 +84,11 @@ interface FittingShape {
 function fittingShapes(job: Job, marks: readonly string[]): FittingShape[] {
   const index = new Map(marks.map((mark, i) => [mark, i]));
   const ties = job.survey.ties.map(([from, to, mm]) => [index.get(from)!, index.get(to)!, mm] as const);
-  const tries = Math.max(8, Math.min(96, Math.floor(4000 / marks.length)));
   const fitted: FittingShape[] = [];
   const guesses: Points[] = [];
-  for (const shape of spread(firstShapes(marks.length, ties), tries)) {
+  for (const shape of firstShapes(marks.length, ties)) {
     const guess = inDatum(shape);
-    if (!guesses.some((one) => !differs(one, guess, GUESSED_MM))) guesses.push(guess);
+    if (guesses.length < GUESSES && !guesses.some((one) => !differs(one, guess, GUESSED_MM))) guesses.push(guess);
   }
   for (const guess of guesses) {
     const result = adjustDistances(networkOf(job, marks, guess));
@@ -101,12 +101,6 @@ function fittingShapes(job: Job, marks: readonly string[]): FittingShape[] {
   const alike = fitted.filter((one) => one.vtpv < least + ALIKE);
   // a ring that crosses itself is no outline; of two that fit, the one that holds more ground is the likelier
   return alike.sort((a, b) => Number(b.simple) - Number(a.simple) || signedArea(b.points) - signedArea(a.points));
-}
-
-/** At most so many, evenly from a list in which neighbours are alike. */
-function spread<T>(list: readonly T[], most: number): T[] {
-  if (list.length <= most) return [...list];
-  return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!);
 }
 
 /** First mark at the origin, second on +x, the ring counter-clockwise. */

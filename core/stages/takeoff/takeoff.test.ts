@@ -167,6 +167,47 @@ describe("trims", () => {
     }
   });
 
+  it("round a site open on all sides: parts make up the outline, mitres its inner angles", () => {
+    const corner = fc.record({
+      radius: fc.integer({ min: 900, max: 9000 }),
+      wobble: fc.integer({ min: -15, max: 15 }),
+    });
+    fc.assert(
+      fc.property(fc.array(corner, { minLength: 3, maxLength: 9 }), (corners) => {
+        const job = sampleJob();
+        const plan = samplePlan(job, 2);
+        const n = corners.length;
+        plan.survey.outline = corners.map(({ radius, wobble }, i) => {
+          const turn = ((i * 360) / n + wobble) * (Math.PI / 180);
+          return [Math.round(radius * Math.cos(turn)) + 0, Math.round(radius * Math.sin(turn)) + 0, 0];
+        });
+        plan.survey.sides = corners.map((_, source) => ({ ...plan.survey.sides[0]!, kind: "open", source }));
+        const { trims, items } = taken(job, plan);
+        let perimeter = 0;
+        let inner = 0;
+        for (const [i, trim] of trims.entries()) {
+          const [x0, y0] = plan.survey.outline[i]!;
+          const [x1, y1] = plan.survey.outline[(i + 1) % n]!;
+          const length = trim.parts.reduce((sum, part) => sum + part.length, 0);
+          expect(Math.abs(length - Math.hypot(x1 - x0, y1 - y0))).toBeLessThan(0.01);
+          expect([trim.parts[0]!.from, trim.parts[trim.parts.length - 1]!.to]).toEqual([
+            [x0, y0],
+            [x1, y1],
+          ]);
+          for (let k = 1; k < trim.parts.length; k++) expect(trim.parts[k]!.from).toEqual(trim.parts[k - 1]!.to);
+          perimeter += length;
+          inner += 180 - 2 * trim.parts[0]!.mitres[0];
+        }
+        expect(trims).toHaveLength(n);
+        // Each mitre is rounded to a tenth of a degree.
+        expect(Math.abs(inner - (n - 2) * 180)).toBeLessThanOrEqual(0.1 * n + 1e-6);
+        const bars = items.find((item) => item.item === "trim-2400")!.need;
+        expect(bars * 2400).toBeGreaterThanOrEqual(perimeter - 0.1);
+      }),
+      { seed: 11, numRuns: 200 },
+    );
+  });
+
   it("measure a curved side along its arc and keep the parts on it", () => {
     const job = sampleJob();
     const plan = samplePlan(job);

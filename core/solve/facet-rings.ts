@@ -1,8 +1,8 @@
 import { Clipper, ClipType, FillRule } from "clipper2-ts";
-import { flattenRing } from "./arc.ts";
-import type { BaseMesh } from "./base-mesh.ts";
+import { flattenRing } from "../geometry/arc.ts";
+import type { BaseMesh } from "../geometry/base-mesh.ts";
+import { triangleArea } from "../geometry/volume.ts";
 import { type HalfPlane, type PlanePart, partAt } from "./facets.ts";
-import { triangleArea } from "./volume.ts";
 
 type Ring = readonly (readonly [number, number, number])[];
 /** Half-planes are drawn this large, in micrometres: beyond any site. */

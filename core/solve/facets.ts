@@ -1,6 +1,6 @@
-import { minimumZone, type Zone } from "../solve/minimum-zone.ts";
-import { directionOf } from "./direction.ts";
-import { addPoint, emptySums, type FallingPlane, fitPlane, heightOn, solvePlane, subtractSums } from "./plane.ts";
+import { directionOf } from "../geometry/direction.ts";
+import { addPoint, emptySums, type FallingPlane, fitPlane, solvePlane, subtractSums } from "../geometry/plane.ts";
+import { minimumZone, type Zone } from "./minimum-zone.ts";
 
 type Xyz = readonly [number, number, number];
 /** The half-plane nx x + ny y <= d (mm), n a unit vector. */
@@ -150,9 +150,4 @@ function meetingLine(p: FallingPlane, q: FallingPlane, old: HalfPlane): HalfPlan
   if (size < 1e-9) return null;
   const side = a * old.nx + b * old.ny < 0 ? -1 : 1;
   return { nx: (side * a) / size + 0, ny: (side * b) / size + 0, d: (side * (q.c - p.c)) / size + 0 };
-}
-
-/** Height of a place on the plane of its part. */
-export function heightOnParts(parts: readonly PlanePart[], x: number, y: number): number {
-  return heightOn(parts[partAt(parts, x, y)]!.plane, x, y);
 }

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { FONT_FILES, type FontBytes } from "./files.ts";
+import { FONT_FILES, type FontBytes } from "../font/files.ts";
 
-/** The font from the installed package. For Node only: the one place under write/ that reads files; a browser fetches them itself. */
+/** The font from the installed package, for tests. */
 export function readFonts(): FontBytes {
   const { resolve } = createRequire(import.meta.url);
   const read = (paths: readonly string[]) => paths.map((path) => new Uint8Array(readFileSync(resolve(path))));
