@@ -1,4 +1,15 @@
-import type { Figures } from "./words.ts";
+/** How figures are written in a language. Deterministic: no Intl, no locale of the machine. */
+export interface Figures {
+  /** Whole millimetres, thin space for thousands. */
+  mm(mm: number): string;
+  /** One decimal: levels, gaps. */
+  mm1(mm: number): string;
+  /** Square metres with one decimal, from mm2. */
+  m2(mm2: number): string;
+  number(value: number, decimals: number): string;
+  percent(value: number): string;
+  money(minor: number, currency: string): string;
+}
 
 /** The signs a language writes figures with. */
 export interface Signs {

@@ -5,7 +5,10 @@ import type { FindingData } from "../core/findings.ts";
 import type { Problem } from "../core/read/problem.ts";
 import type { DeskWords } from "./desk.ts";
 import type { DrawingLabels } from "./drawing.ts";
+import type { Figures } from "./figures.ts";
 import type { PaperWords } from "./papers.ts";
+
+export type { Figures } from "./figures.ts";
 
 /** What was found, and what to do about it: short, in the second person, with the figures. */
 export interface Said {
@@ -15,18 +18,6 @@ export interface Said {
 export type Sentences<Table> = {
   [C in keyof Table & string]: (data: Table[C], finding: Finding<C, Table[C]>, write: Figures) => Said;
 };
-/** How figures are written in a language. Deterministic: no Intl, no locale of the machine. */
-export interface Figures {
-  /** Whole millimetres, thin space for thousands. */
-  mm(mm: number): string;
-  /** One decimal: levels, gaps. */
-  mm1(mm: number): string;
-  /** Square metres with one decimal, from mm2. */
-  m2(mm2: number): string;
-  number(value: number, decimals: number): string;
-  percent(value: number): string;
-  money(minor: number, currency: string): string;
-}
 export interface Words {
   language: string;
   write: Figures;

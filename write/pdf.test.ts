@@ -1,10 +1,10 @@
 import { inflateSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
+import { readFonts } from "../apps/cli/fonts.ts";
 import { box, text } from "../papers/ink.ts";
 import type { Paper } from "../papers/sheet.ts";
 import { HOSTILE, samplePapers } from "../papers/testing/papers.ts";
 import { writePdf } from "./pdf.ts";
-import { readFonts } from "./testing/fonts.ts";
 
 const fonts = readFonts();
 

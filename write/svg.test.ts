@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { readFonts } from "../apps/cli/fonts.ts";
 import { text } from "../papers/ink.ts";
 import type { Sheet } from "../papers/sheet.ts";
 import { HOSTILE, samplePapers } from "../papers/testing/papers.ts";
 import { writeSvg } from "./svg.ts";
-import { readFonts } from "./testing/fonts.ts";
 
 /** Reads XML strictly enough to say that it is well-formed; gives the texts of its elements. */
 function wellFormed(xml: string): string[] {

@@ -27,6 +27,8 @@ export interface Zones {
 
 /** Distances are met to the file's rounding, um. */
 const SLACK_UM = 5;
+/** Sine up to which a wall runs along an edge of the slab. */
+const NEARLY_ALONG = 0.2;
 
 export function zonesOf(scene: Scene): Zones {
   const { job, survey, turn } = scene;
@@ -131,9 +133,27 @@ function freeDistance(
     const y = a.y + (dy * s) / (length || 1);
     const far = Math.sqrt((x - u) * (x - u) + (y - v) * (y - v));
     if (far >= limit || far >= best) continue;
-    if (!zones.walls.some((w) => toSegment(x, y, w[0], w[1], w[2], w[3]) <= zones.wallReach)) best = far;
+    if (!zones.walls.some((w) => runsAlong(w, dx, dy, length, x, y, zones.wallReach))) best = far;
   }
   return best;
+}
+
+/** A wall runs along an edge at a place where its foot lies on the wall, within reach, and both run nearly the same way. */
+function runsAlong(
+  [au, av, bu, bv]: Segment,
+  dx: number,
+  dy: number,
+  length: number,
+  x: number,
+  y: number,
+  reach: number,
+): boolean {
+  const wu = bu - au;
+  const wv = bv - av;
+  const wall = Math.sqrt(wu * wu + wv * wv);
+  if (wall === 0 || Math.abs(dx * wv - dy * wu) > NEARLY_ALONG * length * wall) return false;
+  const foot = ((x - au) * wu + (y - av) * wv) / wall;
+  return foot >= -SLACK_UM && foot <= wall + SLACK_UM && Math.abs(((x - au) * wv - (y - av) * wu) / wall) <= reach;
 }
 
 /** A place where a clip may be set, body and holes. */

@@ -139,6 +139,10 @@ export interface Job {
     stagger: number;
     minPiece: number;
     minRip: number;
+    /** A point of the site on the lower edge of some row's strip; null or left out: chosen. Goes before `firstRow`. */
+    startAt?: Xy | null;
+    /** Rows that keep their joints: u of the joints' middles in the row frame, mm. Left out: none. */
+    locked?: { row: number; joints: number[] }[];
   };
   cut: { kerf: number; minOffcut: number; cutTo: number; holeEdge: number };
   trim: { length: number; price: number; leg: number; thickness: number; vent: boolean; screwSpacing: number } | null;

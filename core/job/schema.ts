@@ -133,6 +133,35 @@ const bondSchema = Group(
     stagger: mm("Stagger", "Least distance of joints of neighbouring rows.", 300, 0, 10_000),
     minPiece: mm("Shortest piece", "With a joint.", 300, 0, 10_000),
     minRip: mm("Narrowest strip", "Of any piece.", 50, 0, 1000),
+    startAt: Optional(
+      orNull(
+        point("Start at", "On the lower edge of some row's strip, site frame; null: chosen. Unit: mm."),
+        null,
+      ),
+    ),
+    locked: Optional(
+      List(
+        Group(
+          {
+            row: count("Row", "Of the plan, from 0.", { min: 0, max: 1e6 }),
+            joints: List(
+              quantity("Joint", "mm", "Middle of the end gap, u from the row frame's origin.", {
+                min: -LIMITS.extentMm,
+                max: LIMITS.extentMm,
+              }),
+              { title: "Joints", maxItems: LIMITS.ringVertices },
+            ),
+          },
+          CLOSED,
+        ),
+        {
+          title: "Locked rows",
+          description: "Rows that keep their joints, because pieces of them lie or are cut.",
+          maxItems: LIMITS.ringVertices,
+          default: [],
+        },
+      ),
+    ),
   },
   { ...CLOSED, title: "Bond" },
 );

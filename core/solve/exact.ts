@@ -1,5 +1,4 @@
-import type { Budget, Room } from "./fill.ts";
-import type { Bin } from "./packing.ts";
+import type { Bin, Budget, Room } from "./bins.ts";
 
 /**
  * The cheapest packing of few items, below `above`, or null: depth first over maximal fillings that hold the longest item

@@ -1,20 +1,5 @@
+import type { Bin, Budget, Room } from "./bins.ts";
 import { bestPattern } from "./knapsack.ts";
-import type { Bin } from "./packing.ts";
-
-/** What is to be packed, kerf already added to caps and sizes. */
-export interface Room {
-  caps: number[];
-  costs: number[];
-  /** Infinity where as many as wanted. */
-  supply: number[];
-  sizes: number[];
-  counts: number[];
-}
-
-/** Knapsack nodes that may still be visited: shared by all that fills one packing. */
-export interface Budget {
-  left: number;
-}
 
 /** Best-fit decreasing in groups of equal bins: O(kinds * groups). New bins are of stock `main` where it can be had. */
 export function bestFit(room: Room, main: number, counts: readonly number[] = room.counts): Bin[] {

@@ -2,10 +2,11 @@ import type { Highs } from "highs";
 import * as highsModule from "highs";
 import { beforeAll, describe, expect, test } from "vitest";
 import { chance } from "../../bench/cutting-terraces.ts";
+import type { Item, Packing, Stock } from "./bins.ts";
 import { type Column, coverByColumns } from "./columns.ts";
 import { boundByFunctions } from "./dff.ts";
 import { bestPattern } from "./knapsack.ts";
-import { type Item, type Packing, packLengths, type Stock } from "./packing.ts";
+import { packLengths } from "./packing.ts";
 
 /** Every filling of one length, as counts. */
 function allPatterns(sizes: readonly number[], counts: readonly number[], capacity: number): number[][] {

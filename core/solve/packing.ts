@@ -1,44 +1,9 @@
+import type { Bin, Budget, Item, Packing, PackingLimits, Room, Stock } from "./bins.ts";
 import { boundByFunctions } from "./dff.ts";
 import { exactPacking } from "./exact.ts";
-import { type Budget, bestFit, type Room, valueCorrection } from "./fill.ts";
+import { bestFit, valueCorrection } from "./fill.ts";
 import { roundColumns } from "./round.ts";
 
-/** A length that can be bought: cost in any unit, supply null where as many as wanted. */
-export interface Stock {
-  length: number;
-  cost: number;
-  supply: number | null;
-}
-export interface Item {
-  length: number;
-  count: number;
-}
-/** `times` lengths of one stock, each cut into the same items: [index into items, how many]. */
-export interface Bin {
-  stock: number;
-  counts: [item: number, n: number][];
-  times: number;
-}
-export interface Packing {
-  bins: Bin[];
-  cost: number;
-  /** Lengths used beyond the supply. */
-  missing: number;
-}
-export interface PackingLimits {
-  /** Most different lengths for which the linear programme is tried. */
-  lpItems: number;
-  /** Most columns generated. */
-  columns: number;
-  /** Most nodes of one knapsack. */
-  nodes: number;
-  /** Most nodes of all knapsacks together, for the programme and for the rounds each. */
-  allNodes: number;
-  /** Most steps of one exhaustive search over few items; 0 for none. */
-  exact: number;
-  /** Rounds of sequential value correction, and most patterns made in all of them. */
-  rounds: number;
-}
 export const PACKING_LIMITS: PackingLimits = {
   lpItems: 160,
   columns: 2_000,

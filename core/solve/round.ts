@@ -1,8 +1,8 @@
+import type { Bin, Budget, PackingLimits, Room } from "./bins.ts";
 import { type Column, coverByColumns } from "./columns.ts";
 import { exactPacking } from "./exact.ts";
-import { type Budget, bestFit, type Room, sequence } from "./fill.ts";
+import { bestFit, sequence } from "./fill.ts";
 import { bestPattern } from "./knapsack.ts";
-import type { Bin, PackingLimits } from "./packing.ts";
 
 /** Most items left over by rounding that are searched exhaustively. */
 const EXACT_ITEMS = 24;

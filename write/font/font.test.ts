@@ -1,8 +1,8 @@
 import PDFDocument from "pdfkit";
 import { describe, expect, it } from "vitest";
+import { readFonts } from "../../apps/cli/fonts.ts";
 import { hasGlyph } from "../../papers/text.ts";
 import { CAP_HEIGHT, WIDTHS } from "../../papers/widths.ts";
-import { readFonts } from "../testing/fonts.ts";
 import { unpackFont } from "./unpack.ts";
 
 interface Glyph {

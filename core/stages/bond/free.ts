@@ -1,7 +1,8 @@
 import type { Finding } from "../../base/finding.ts";
 import { toUm } from "../../base/units.ts";
 import type { Job } from "../../job/job.ts";
-import { PACKING_LIMITS, packLengths, type Stock } from "../../solve/packing.ts";
+import type { Stock } from "../../solve/bins.ts";
+import { PACKING_LIMITS, packLengths } from "../../solve/packing.ts";
 import type { SetoutRecord } from "../setout/record.ts";
 import { beamJoints } from "./free-beam.ts";
 import { freeFindings } from "./free-findings.ts";

@@ -1,6 +1,6 @@
-import type { Bin } from "../../solve/packing.ts";
+import type { Bin } from "../../solve/bins.ts";
 import type { Row } from "./chain.ts";
-import type { Unit } from "./units.ts";
+import type { Unit } from "./unit.ts";
 
 /**
  * Which unit of a length goes to which board, so that the parts of one board are wanted close together in the laying

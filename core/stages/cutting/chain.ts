@@ -1,5 +1,5 @@
-import type { Stock } from "../../solve/packing.ts";
-import type { CutSizes, Unit } from "./units.ts";
+import type { Stock } from "../../solve/bins.ts";
+import type { CutSizes, Unit } from "./unit.ts";
 
 /** Units of one board from left to right: square ones first, then those whose slanting ends share cuts. */
 export interface Row {

@@ -2,7 +2,8 @@ import type { Finding, FindingsOf } from "../../base/finding.ts";
 import { toMm, toUm } from "../../base/units.ts";
 import { toSite } from "../../geometry/frame.ts";
 import type { Job } from "../../job/job.ts";
-import { packLengths, type Stock } from "../../solve/packing.ts";
+import type { Stock } from "../../solve/bins.ts";
+import { packLengths } from "../../solve/packing.ts";
 import type { BondRecord } from "../bond/record.ts";
 import type { SetoutRecord } from "../setout/record.ts";
 import { assignUnits } from "./assign.ts";
@@ -14,7 +15,8 @@ import { jointsBound } from "./joints-bound.ts";
 import { pileOf } from "./pile.ts";
 import { type Cut, endsOf, jointEnds, placeRow } from "./place.ts";
 import type { Board, BoundBy, CuttingRecord } from "./record.ts";
-import { type CutSizes, type Unit, unitsOf } from "./units.ts";
+import type { CutSizes, Unit } from "./unit.ts";
+import { unitsOf } from "./units.ts";
 
 type Found = FindingsOf<CuttingFindings>;
 

@@ -4,7 +4,7 @@ import type { BondRecord } from "../bond/record.ts";
 import type { SetoutRecord, Span } from "../setout/record.ts";
 import { areaUm2, regionAreaUm2 } from "./demand.ts";
 import type { BoundBy, CuttingRecord } from "./record.ts";
-import type { CutSizes } from "./units.ts";
+import type { CutSizes } from "./unit.ts";
 
 interface Figures {
   kerfUm: number;

@@ -1,6 +1,6 @@
 import type { Job } from "../../job/job.ts";
 import type { BondRecord, Piece } from "../bond/record.ts";
-import { type CutSizes, canTurn, heightInBoard, type Unit, type UnitPart } from "./units.ts";
+import { type CutSizes, canTurn, heightInBoard, type Unit, type UnitPart } from "./unit.ts";
 
 interface Lane {
   at: "low" | "high" | "mid";

@@ -2,7 +2,7 @@ import type { Ring } from "../../geometry/frame.ts";
 import type { BondRecord } from "../bond/record.ts";
 import { gapBetween, leftRise, type Row, rightRise } from "./chain.ts";
 import type { Part } from "./record.ts";
-import type { CutSizes, Unit, UnitPart } from "./units.ts";
+import type { CutSizes, Unit, UnitPart } from "./unit.ts";
 
 /** One board as cut, before it has its number. */
 export interface Cut {

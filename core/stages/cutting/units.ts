@@ -1,29 +1,7 @@
 import type { Job } from "../../job/job.ts";
 import type { BondRecord, Piece } from "../bond/record.ts";
 import { shelvesOf } from "./lanes.ts";
-
-/** A piece inside a unit: y in the board, x from the unit's left end. */
-export interface UnitPart {
-  piece: number;
-  xUm: number;
-  yUm: number;
-  turned: boolean;
-}
-/** What takes a board's whole cross-section for a length: one piece, or several ripped strips side by side. */
-export interface Unit {
-  lengthUm: number;
-  parts: UnitPart[];
-  /** Least piece index: where in the laying order it is first wanted. */
-  first: number;
-  /** May be turned by 180 degrees as a whole. */
-  turnable: boolean;
-  /** How far the left and right end run to the right from lower to upper edge; 0 where square, curved or notched. */
-  rises: [left: number, right: number];
-}
-export interface CutSizes {
-  boardWidthUm: number;
-  kerfUm: number;
-}
+import { type CutSizes, canTurn, heightInBoard, needs, type Unit } from "./unit.ts";
 
 /**
  * All pieces as units, by first piece. Strips that can share a cross-section are put on shelves; every other piece stands
@@ -45,17 +23,6 @@ export function unitsOf(job: Job, bond: BondRecord, sizes: CutSizes): Unit[] {
   return units.sort((a, b) => a.first - b.first);
 }
 
-/** How many factory edges the piece has. */
-export function needs(piece: Piece): number {
-  return (piece.edges[0] === "ripped" ? 0 : 1) + (piece.edges[1] === "ripped" ? 0 : 1);
-}
-
-/** True where a part turned by 180 degrees still has its grooves on the right edges. */
-export function canTurn(job: Job, piece: Piece): boolean {
-  if (!job.board.reversible) return false;
-  return job.board.grooves === "both" || job.board.grooves === "none" || needs(piece) === 0;
-}
-
 /** A unit of one piece, unturned at its own height in the board. */
 function single(job: Job, piece: Piece, index: number, sizes: CutSizes): Unit {
   return {
@@ -65,11 +32,6 @@ function single(job: Job, piece: Piece, index: number, sizes: CutSizes): Unit {
     turnable: canTurn(job, piece),
     rises: piece.plain ? [0, 0] : risesOf(piece, sizes.boardWidthUm),
   };
-}
-
-/** y of an unturned piece in its board. */
-export function heightInBoard(piece: Piece, sizes: CutSizes): number {
-  return Math.min(Math.max(0, piece.v0Um - piece.stripV0Um), sizes.boardWidthUm - piece.widthUm);
 }
 
 /** Straight slanting ends of a piece as wide as the board: every corner lies on one of the two edges. Else square boxes. */

@@ -3,7 +3,7 @@ import type { Job } from "../../job/job.ts";
 import { liesOutside } from "./cover.ts";
 import type { SurveyFinding } from "./findings.ts";
 import { type FlatRing, type Origin, whereIs } from "./ring.ts";
-import type { ReadOutline, ReadRings } from "./survey.ts";
+import type { ReadOutline, ReadRings } from "./rings.ts";
 
 /** What lies where it helps nobody: areas and straightedges beside the outline, an outline beyond its slab. */
 export function placeFindings(job: Job, outline: ReadOutline, rings: ReadRings, origin: Origin): SurveyFinding[] {

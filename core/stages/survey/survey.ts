@@ -7,6 +7,7 @@ import { bellySides, sidesOf, turnEdges, turnRound } from "./outline.ts";
 import { placeFindings } from "./place.ts";
 import type { Adjustment, SurveyArea, SurveyRecord } from "./record.ts";
 import { type FlatRing, type Origin, readRing, type SiteProblem } from "./ring.ts";
+import type { ReadOutline, ReadRings } from "./rings.ts";
 import { outlineByTape, tiesUnused } from "./tape.ts";
 
 export type Surveyed =
@@ -66,19 +67,6 @@ export function surveySite(job: Job): Surveyed {
     findings,
   };
   return { ok: true, record };
-}
-
-export interface ReadOutline {
-  ring: Vertex[];
-  sides: SurveyRecord["sides"];
-  flat: FlatRing;
-}
-export interface ReadRings {
-  cutouts: (FlatRing | null)[];
-  noDrill: (FlatRing | null)[];
-  keepClear: (FlatRing | null)[];
-  loose: (FlatRing | null)[];
-  slab: FlatRing | null;
 }
 
 /** The first vertex, whole millimetres: differences from it are small, so micrometres stay exact. */
