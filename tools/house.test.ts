@@ -14,6 +14,7 @@ const BARRED: [RegExp, string][] = [
   [/\bMath\.random\b/, "no chance"],
   [/\bDate\b(?!:)\s*[.(]|new Date\b|\bperformance\.now\b/, "no clock"],
   [/\bIntl\b|\.toLocale|localeCompare/, "no locale"],
+  [/\bconsole\./, "no talk: stdout belongs to the answer"],
   [/\bprocess\.|\brequire\(|\bBuffer\b/, "no Node"],
 ];
 

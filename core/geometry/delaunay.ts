@@ -26,7 +26,6 @@ export function triangulate(xy: Float64Array, edges: readonly (readonly [number,
     } catch (refusal) {
       // The package refuses crossing edges by plain errors; anything else is a fault of ours.
       if (refusal instanceof TypeError) throw refusal;
-      console.log(String(refusal).slice(0, 120), a, b, xy[2 * a], xy[2 * a + 1], xy[2 * b], xy[2 * b + 1]);
       failed++;
     }
   }

@@ -6,12 +6,22 @@ const WHY: Record<BondFindings["jointMoved"]["why"], string> = {
   post: "a thin bridge of board would be left otherwise",
   clear: "no joint may lie where the bond has it",
   stagger: "it would come too near a joint of the next row otherwise",
+  locked: "the row is begun and keeps it",
+};
+const DROPPED: Record<BondFindings["lockedDropped"]["why"], string> = {
+  outside: "it lies outside the row now",
+  oneBoard: "one board covers the row there now",
+  tooShort: "hardly any board would be left beside it",
 };
 
 export const bond: Sentences<BondFindings> = {
   jointMoved: (d, _f, w) => ({
     says: `Row ${d.row + 1}: a joint lies ${w.mm(d.movedMm)} mm off the bond${d.name ? `, at ${d.name}` : ""}: ${WHY[d.why]}.`,
     do: "Lay it as drawn, or try another shift.",
+  }),
+  lockedDropped: (d, _f, w) => ({
+    says: `Row ${d.row + 1}: the joint at ${w.mm(d.atMm)} mm was to stay and cannot: ${DROPPED[d.why]}.`,
+    do: "Look at what lies there: take it up, or leave it and tell who signs for the work.",
   }),
   jointLeftOut: (d) => ({
     says: `Row ${d.row + 1} has no joint where the bond would have one: the row's other joints had to be moved.`,

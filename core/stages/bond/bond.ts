@@ -5,6 +5,7 @@ import type { Job } from "../../job/job.ts";
 import type { SetoutRecord, Span } from "../setout/record.ts";
 import { freeJoints } from "./free.ts";
 import { type Lattice, latticeFor, latticeJoints, nearestLattice } from "./lattice.ts";
+import { aroundLocked, type Locked, lockedJoints } from "./locked.ts";
 import { choosePhase } from "./phase.ts";
 import { cutPieces } from "./pieces.ts";
 import { gapTo, type JointSpan, placeJoints } from "./place.ts";
@@ -16,15 +17,16 @@ const COVERED_UM = 300_000;
 /**
  * Where the rows' joints lie, and the pieces between them. Half, third and stack: one lattice of the longest board with one
  * phase; rows from below, each joint on the lattice unless minPiece, a post or the stagger moves it, which a finding names.
- * Free: joints come with the cutting (free.ts). Cost: spans + joints; moved rows a short path over their candidates.
+ * Free: joints come with the cutting (free.ts). Locked rows keep the joints they are given (locked.ts). Cost: spans + joints; moved rows a short path over their candidates.
  */
 export function chooseBond(job: Job, setout: SetoutRecord): BondRecord {
   const lattice = latticeFor(job);
-  if (job.bond.kind === "free") return freeBond(job, setout, lattice);
+  const locked = lockedJoints(job, setout, lattice);
+  if (job.bond.kind === "free") return freeBond(job, setout, lattice, locked);
   const phase = choosePhase(job, setout, lattice);
   lattice.phaseUm = phase.phaseUm;
-  const findings: Finding[] = [];
-  const joints = latticeBond(setout, lattice, findings);
+  const findings: Finding[] = [...locked.findings];
+  const joints = latticeBond(setout, lattice, locked, findings);
   const cut = cutPieces(job, setout, joints);
   return {
     kind: job.bond.kind,
@@ -37,8 +39,8 @@ export function chooseBond(job: Job, setout: SetoutRecord): BondRecord {
   };
 }
 
-function freeBond(job: Job, setout: SetoutRecord, lattice: Lattice): BondRecord {
-  const chosen = freeJoints(job, setout);
+function freeBond(job: Job, setout: SetoutRecord, lattice: Lattice, locked: Locked): BondRecord {
+  const chosen = freeJoints(job, setout, locked);
   const joints = chosen.joints.map((list) => list.map((middle) => Math.round(middle - lattice.endUm / 2)));
   const cut = cutPieces(job, setout, joints);
   return {
@@ -48,18 +50,20 @@ function freeBond(job: Job, setout: SetoutRecord, lattice: Lattice): BondRecord 
     joints: cut.joints,
     pieces: cut.pieces,
     reasons: [...chosen.reasons],
-    findings: [...chosen.findings, ...cut.findings],
+    findings: [...locked.findings, ...chosen.findings, ...cut.findings],
   };
 }
 
 /** Joints of every span on the lattice or moved from it, as left pieces' ends; what had to give is named. */
-function latticeBond(setout: SetoutRecord, lattice: Lattice, findings: Finding[]): number[][] {
+function latticeBond(setout: SetoutRecord, lattice: Lattice, locked: Locked, findings: Finding[]): number[][] {
   const joints: number[][] = setout.spans.map(() => []);
   let below: number[] = [];
   for (const row of setout.rows) {
     const here: number[] = [];
     const above = (u0: number, u1: number): number[] =>
       lattice.staggerUm === 0 ? [] : latticeJoints(lattice, row.row + 1, u0, u1);
+    const over = locked.byRow.get(row.row + 1) ?? [];
+    const near = lattice.staggerUm === 0 ? [] : over.length === 0 ? below : [...below, ...over].sort((a, b) => a - b);
     for (const index of row.spans) {
       const span = setout.spans[index]!;
       const half = lattice.endUm / 2;
@@ -70,11 +74,15 @@ function latticeBond(setout: SetoutRecord, lattice: Lattice, findings: Finding[]
         musts: span.mustJoint.map((m) => ({ from: m.from - half, to: m.to - half })),
         bars: span.noJoint.map((m) => ({ from: m.from - half, to: m.to - half })),
       };
-      const placed = placeJoints(view, lattice, lattice.staggerUm === 0 ? [] : below, above);
+      const fixed = locked.bySpan.get(index) ?? [];
+      const placed =
+        fixed.length === 0
+          ? placeJoints(view, lattice, near, above)
+          : aroundLocked(view, lattice, fixed, near, above);
       joints[index] = placed;
       here.push(...placed);
       if (placed.length > 0 || span.cutFrom !== undefined)
-        nameJoints(setout, span, view, lattice, placed, below, findings);
+        nameJoints(setout, span, view, lattice, placed, below, fixed, findings);
     }
     here.sort((a, b) => a - b);
     below = here;
@@ -89,6 +97,7 @@ function nameJoints(
   lattice: Lattice,
   placed: readonly number[],
   below: readonly number[],
+  fixed: readonly number[],
   findings: Finding[],
 ): void {
   const v = (span.v0Um + span.v1Um) / 2;
@@ -115,7 +124,7 @@ function nameJoints(
       named.push(a);
       add("jointMoved", "bond", a, toMm(off), 0, {
         movedMm: toMm(off),
-        why: whyMoved(view, lattice, a, post),
+        why: whyMoved(view, lattice, a, post, fixed.includes(a)),
         name: post?.name ?? "",
       });
     }
@@ -141,11 +150,13 @@ function whyMoved(
   lattice: Lattice,
   a: number,
   post: { name: string } | undefined,
-): "minPiece" | "post" | "clear" | "stagger" {
+  fixed: boolean,
+): "minPiece" | "post" | "clear" | "stagger" | "locked" {
   if (post !== undefined) return "post";
   const regular = nearestLattice(lattice, view.row, a);
   const shortLeft = regular < view.u0 + lattice.minPieceUm;
   const shortRight = regular > view.u1 - lattice.endUm - lattice.minPieceUm;
   if (shortLeft || shortRight) return "minPiece";
-  return view.bars.some((bar) => regular > bar.from && regular < bar.to) ? "clear" : "stagger";
+  if (view.bars.some((bar) => regular > bar.from && regular < bar.to)) return "clear";
+  return fixed ? "locked" : "stagger";
 }

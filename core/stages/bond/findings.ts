@@ -1,7 +1,9 @@
 /** Codes of this stage and the data their sentences need. Sentences: words/<language>/bond.ts. Lengths mm, areas mm2. */
 export interface BondFindings {
   /** A joint that had to leave the bond's lattice, and by how much. */
-  jointMoved: { row: number; movedMm: number; why: "minPiece" | "post" | "clear" | "stagger"; name: string };
+  jointMoved: { row: number; movedMm: number; why: "minPiece" | "post" | "clear" | "stagger" | "locked"; name: string };
+  /** A joint that was to stay where it lies and no longer can. `atMm` is its u. */
+  lockedDropped: { row: number; atMm: number; why: "outside" | "oneBoard" | "tooShort" };
   /** A place where the bond would have a joint and the row has none. */
   jointLeftOut: { row: number };
   /** A joint in a row that one board could have spanned, because of what stands in it. */

@@ -1,4 +1,5 @@
 import type { SetoutRecord, Span } from "../setout/record.ts";
+import { lockedRow, withAbove } from "./free-locked.ts";
 import { pathJoints } from "./free-path.ts";
 import { startingWith } from "./free-practice.ts";
 import { type FreeRules, isSingle, nearest, pieceLengths, spanOrder } from "./free-rows.ts";
@@ -94,19 +95,25 @@ function extend(
     put([], 0);
     return;
   }
+  const near = withAbove(below, span.row, rules);
+  const fixed = lockedRow(span, index, near, rules);
+  if (fixed !== null) {
+    put(fixed, 0);
+    return;
+  }
   let any = false;
-  for (const a of startsOf(state, span, below, rules)) {
-    const joints = startingWith(span, a, below, rules);
+  for (const a of startsOf(state, span, near, rules)) {
+    const joints = startingWith(span, a, near, rules);
     if (joints === null) continue;
     any = true;
     put(joints, 0);
   }
   if (any) return;
-  const key = below.join(",");
+  const key = near.join(",");
   if (paths.size >= PATHS && !paths.has(key) && out.length > 0) return;
-  const joints = paths.get(key) ?? pathJoints(span, below, rules);
+  const joints = paths.get(key) ?? pathJoints(span, near, rules);
   paths.set(key, joints);
-  put(joints, joints.filter((u) => nearest(below, u) < rules.staggerUm).length);
+  put(joints, joints.filter((u) => nearest(near, u) < rules.staggerUm).length);
 }
 
 /** Places of the next row that must have a joint and that these joints leave none for. */

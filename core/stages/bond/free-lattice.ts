@@ -1,6 +1,7 @@
 import type { SetoutRecord, Span } from "../setout/record.ts";
+import { jointsNear, lockedRow } from "./free-locked.ts";
 import { pathJoints } from "./free-path.ts";
-import { type FreeRules, isSingle, jointsBelow, legal, pieceLengths, spanOrder } from "./free-rows.ts";
+import { type FreeRules, isSingle, legal, pieceLengths, spanOrder } from "./free-rows.ts";
 
 const PHASES = 6;
 
@@ -21,7 +22,12 @@ export function latticeJoints(setout: SetoutRecord, rules: FreeRules): number[][
     for (const s of order) {
       const span = setout.spans[s]!;
       if (isSingle(span, rules)) continue;
-      const below = jointsBelow(setout, span.row, joints);
+      const below = jointsNear(setout, span.row, joints, rules);
+      const fixed = lockedRow(span, s, below, rules);
+      if (fixed !== null) {
+        joints[s] = fixed;
+        continue;
+      }
       const shift =
         least + Math.round((pitch * phase) / PHASES / 1000) * 1000 + (span.row % 2 === 1 ? Math.round(pitch / 2) : 0);
       joints[s] = span.mustJoint.length > 0 ? pathJoints(span, below, rules) : latticeRow(span, shift, rules);

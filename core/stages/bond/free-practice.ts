@@ -1,6 +1,7 @@
 import type { SetoutRecord, Span } from "../setout/record.ts";
+import { jointsNear, lockedRow } from "./free-locked.ts";
 import { pathJoints } from "./free-path.ts";
-import { type FreeRules, isSingle, jointsBelow, legal, spanOrder } from "./free-rows.ts";
+import { type FreeRules, isSingle, legal, spanOrder } from "./free-rows.ts";
 
 /**
  * What fitters do: each row begins with the last row's offcut where that is long enough and keeps the stagger, whole boards
@@ -13,11 +14,11 @@ export function practiceJoints(setout: SetoutRecord, rules: FreeRules): number[]
   for (const s of spanOrder(setout)) {
     const span = setout.spans[s]!;
     if (isSingle(span, rules)) continue;
-    const below = jointsBelow(setout, span.row, joints);
+    const below = jointsNear(setout, span.row, joints, rules);
     const starts = [offcut, rules.lengthUm];
     for (let a = rules.lengthUm; a >= rules.minPieceUm; a -= 50_000) starts.push(a);
-    let found: number[] | null = null;
-    for (const a of starts) {
+    let found: number[] | null = lockedRow(span, s, below, rules);
+    for (const a of found === null ? starts : []) {
       found = startingWith(span, a, below, rules);
       if (found !== null) break;
     }

@@ -1,6 +1,7 @@
 import { toUm } from "../../base/units.ts";
 import type { Job } from "../../job/job.ts";
 import type { SetoutRecord, Span } from "../setout/record.ts";
+import type { FreeLocked } from "./free-locked.ts";
 
 /** The figures free joints depend on, whole micrometres. */
 export interface FreeRules {
@@ -11,6 +12,8 @@ export interface FreeRules {
   kerfUm: number;
   minPieceUm: number;
   staggerUm: number;
+  /** Rows that keep their joints. */
+  locked?: FreeLocked;
 }
 
 export function freeRules(job: Job, lengthUm: number): FreeRules {

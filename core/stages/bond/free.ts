@@ -7,8 +7,10 @@ import type { SetoutRecord } from "../setout/record.ts";
 import { beamJoints } from "./free-beam.ts";
 import { freeFindings } from "./free-findings.ts";
 import { latticeJoints } from "./free-lattice.ts";
+import { freeLocked } from "./free-locked.ts";
 import { practiceJoints } from "./free-practice.ts";
 import { type FreeRules, freeRules, pieceLengths } from "./free-rows.ts";
+import type { Locked } from "./locked.ts";
 
 export interface FreeJoints {
   /** For each span the middles of its joints, ascending, whole micrometres. */
@@ -32,9 +34,9 @@ interface Tried {
  * fewest broken rules, then least cost of boards, cuts and different lengths stands: so never worse than practice.
  * Legal is: pieces with a joint at least `minPiece`, none longer than the longest board, joints of neighbouring rows at
  * least `stagger` apart, a joint in every `mustJoint`, none in a `noJoint`; a span that one board covers is one piece.
- * Where that cannot be kept, the least breach is taken and a finding names it.
+ * Where that cannot be kept, the least breach is taken and a finding names it. Locked rows keep their joints in every way.
  */
-export function freeJoints(job: Job, setout: SetoutRecord): FreeJoints {
+export function freeJoints(job: Job, setout: SetoutRecord, locked: Locked | null = null): FreeJoints {
   const cells = setout.spans.length;
   // Few rows bear a wide search; many rows average out.
   const width = cells <= 80 ? 20 : cells <= 400 ? 16 : 8;
@@ -42,6 +44,7 @@ export function freeJoints(job: Job, setout: SetoutRecord): FreeJoints {
   let practice: Tried | null = null;
   for (const lengthUm of mainLengths(job)) {
     const rules = freeRules(job, lengthUm);
+    if (locked !== null && locked.byRow.size > 0) rules.locked = freeLocked(locked, rules.endUm);
     const ways: [Tried["way"], number[][]][] = [["practice", practiceJoints(setout, rules)]];
     for (const joints of beamJoints(setout, rules, { width, alike: 3, pool: 8 })) ways.push(["search", joints]);
     for (const joints of latticeJoints(setout, rules)) ways.push(["half", joints]);

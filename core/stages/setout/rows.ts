@@ -42,9 +42,15 @@ const SWEEP = 24;
  * Where row 0 starts and how far the rows lie apart: first without rips by spreading the gaps, else a full board on the
  * side people see, else both ends shared. A sweep over the places where something changes: each long edge flush with a
  * row's edge, each edge with just minRip, and even shares between pairs, times the gaps that make a pair come out.
- * Cost: candidates (bounded) x edges.
+ * `gridUm`: the lower edge of some row's strip, where it is given (`bond.startAt`). Cost: candidates (bounded) x edges.
  */
-export function chooseRows(levels: readonly Level[], lowUm: number, highUm: number, job: Job): RowChoice {
+export function chooseRows(
+  levels: readonly Level[],
+  lowUm: number,
+  highUm: number,
+  job: Job,
+  gridUm: number | null = null,
+): RowChoice {
   const width = toUm(job.board.width);
   const minRip = toUm(job.bond.minRip);
   const lower = heaviest(levels, false, lowUm);
@@ -54,9 +60,10 @@ export function chooseRows(levels: readonly Level[], lowUm: number, highUm: numb
   let best: { startUm: number; gap: number; cost: RowCost } | null = null;
   for (const gap of gaps) {
     const pitch = width + gap;
-    const offsets = fixed !== null ? [0] : offsetCandidates(lower, upper, lowUm, width, gap, minRip);
+    const given = gridUm === null ? fixed : firstStart(lowUm, gridUm, pitch, width, minRip);
+    const offsets = given !== null ? [0] : offsetCandidates(lower, upper, lowUm, width, gap, minRip);
     for (const offset of offsets) {
-      const startUm = fixed ?? firstStart(lowUm, lowUm + offset, pitch, width, minRip);
+      const startUm = given ?? firstStart(lowUm, lowUm + offset, pitch, width, minRip);
       const cost = costOf(levels, startUm, highUm, width, gap, minRip, job, lowUm);
       if (best === null || compare(cost, best.cost) < 0) best = { startUm, gap, cost };
     }
@@ -66,7 +73,7 @@ export function chooseRows(levels: readonly Level[], lowUm: number, highUm: numb
     startUm: found.startUm,
     sideGapUm: found.gap,
     cost: found.cost,
-    reason: reasonFor(found.startUm, found.gap, found.cost, levels, width, job, fixed !== null),
+    reason: reasonFor(found.startUm, found.gap, found.cost, levels, width, job, fixed !== null || gridUm !== null),
   };
 }
 

@@ -1,6 +1,6 @@
 import { TOLERANCE } from "../../base/tolerances.ts";
 import { toMm, toUm } from "../../base/units.ts";
-import { type Frame, frameAt, type Region, toSite } from "../../geometry/frame.ts";
+import { type Frame, frameAt, type Region, toFrame, toSite } from "../../geometry/frame.ts";
 import { boxOf, moveRing } from "../../geometry/ring.ts";
 import { clipStrips, type Strip } from "../../geometry/strips.ts";
 import type { Job } from "../../job/job.ts";
@@ -34,7 +34,8 @@ export function setOut(job: Job, survey: SurveyRecord, surface: SurfaceStage): S
   if (range === null) return emptySetout(job, frame, turned.site, angle.reason, survey.areaMm2);
 
   const levels = levelsOf(field.parts, turned);
-  const choice = chooseRows(levels, range.v0, range.v1, job);
+  const at = job.bond.startAt ?? null;
+  const choice = chooseRows(levels, range.v0, range.v1, job, at && toFrame(frame, at[0], at[1])[1]);
   const strips = stripsFrom(choice.startUm, width, choice.sideGapUm, range.v1);
   const found: BareFinding[] = [];
   const grown = grownOf(field, turned.site.cutouts);
