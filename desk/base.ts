@@ -15,7 +15,7 @@ export function judgeBase(job: NamedText, words: Words): Outcome {
   const preparation = prepareBase(read.job, survey, { surface, findings });
   const said = [...survey.findings, ...findings, ...preparation.findings].map((finding) => ({
     ...finding,
-    ...sayer(words)(finding),
+    ...sayer(words).finding(finding),
   }));
   const lines = surface ? words.desk.base(surface, preparation, read.job, words.write) : [words.desk.noBase];
   return {

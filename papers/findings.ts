@@ -12,7 +12,7 @@ const PRINTED = 600;
 export function findingsPaper(record: PlanRecord, words: Words): Paper {
   const w = words.papers.findings;
   const { levels, finding: sentence, releasedBy } = words.papers.summary;
-  const say = sayer(words);
+  const say = sayer(words).finding;
   const all = allFindings(record);
   const rows = all.slice(0, PRINTED).map((finding, i): [string, string] => {
     const said = say(finding);

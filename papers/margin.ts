@@ -56,7 +56,7 @@ export function findingsBlock(
   let y = top - head.heightMm;
   if (list.shown.length === 0) items.push(text([x, y - 2.5], labels.findings.none));
   if (list.shown.length === 0) return { items, heightMm: head.heightMm + 4 };
-  const say = sayer(words);
+  const say = sayer(words).finding;
   let left = list.more;
   for (const [i, { number, finding, count }] of list.shown.entries()) {
     const said = say(finding);

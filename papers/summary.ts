@@ -84,6 +84,8 @@ function partsOf(record: PlanRecord, words: Words, firstLine: string, shown: num
     { kind: "heading", text: w.figures },
     { kind: "short", rows: shortRows(record, words) },
     { kind: "figures", rows: figureRows(record, words) },
+    { kind: "heading", text: w.why },
+    { kind: "text", text: [...record.setout.reasons, ...record.bond.reasons].map(sayer(words).reason).join(" ") },
     { kind: "heading", text: w.findings },
     ...findingParts(record, words, shown, remedies),
     { kind: "heading", text: w.doors },
@@ -167,7 +169,7 @@ function findingParts(record: PlanRecord, words: Words, shown: number, remedies:
   const w = words.papers.summary;
   const ranked = rankedFindings(record);
   if (ranked.length === 0) return [{ kind: "text", text: w.noFindings }];
-  const say = sayer(words);
+  const say = sayer(words).finding;
   const rows = ranked.slice(0, shown).map(({ finding, count, number }): [string, string] => {
     const said = say(finding);
     const place = finding.at && `${words.write.mm(finding.at[0])}, ${words.write.mm(finding.at[1])}`;

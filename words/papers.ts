@@ -173,6 +173,8 @@ export interface SummaryWords {
   cautions: string;
   caution: Record<CautionKey, string>;
   defer: string;
+  /** Heading over the reasons for direction, first row and joints. */
+  why: string;
   assumptions: string;
   assumed(list: string): string;
   values(mm: {

@@ -1,13 +1,17 @@
 import type { Finding } from "../core/base/finding.ts";
+import type { Voice } from "../core/plan/write.ts";
 import type { Problem } from "../core/read/problem.ts";
 import type { Figures, Said, Words } from "./words.ts";
 
 type Sentence<Subject> = (data: unknown, subject: Subject, write: Figures) => Said;
 
-/** A function that says any finding in a language. */
-export function sayer(words: Words): (finding: Finding) => Said {
+/** A language as the plan file needs it: says any finding and any reason. */
+export function sayer(words: Words): Voice {
   const sentences = words.findings as Record<string, Sentence<Finding>>;
-  return (finding) => sentences[finding.code]!(finding.data, finding, words.write);
+  return {
+    finding: (finding) => sentences[finding.code]!(finding.data, finding, words.write),
+    reason: ({ code, data }) => words.reasons[code]!(data, words.write),
+  };
 }
 
 /** A function that says any problem with a file, from a language's table. */

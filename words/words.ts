@@ -22,6 +22,8 @@ export interface Words {
   language: string;
   write: Figures;
   findings: Sentences<FindingData>;
+  /** Why the planner chose as it did, by code. */
+  reasons: Record<string, (data: Record<string, number | string>, write: Figures) => string>;
   papers: PaperWords;
   drawing: DrawingLabels;
   desk: DeskWords;

@@ -61,6 +61,8 @@ function byHand(): { job: Parameters<typeof checkPlan>[0]; plan: PlanFile } {
     job: read.hash,
     engine: "by hand",
     defaults: [],
+    reasons: [],
+    reasons: [],
     base: null,
     frame: { origin: [0, 0], angle: 0 },
     bond: { kind: "half", length: 1200, phase: 0, sideGap: 5 },
@@ -108,6 +110,7 @@ function byHand(): { job: Parameters<typeof checkPlan>[0]; plan: PlanFile } {
       item("clip-last", 3, 1),
       item("clip-end", 10, 1),
       item("fixing-35", 24, 3),
+      item("bit", 1, 0),
     ],
     figures: {
       area: 1200 * 820,

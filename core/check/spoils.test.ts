@@ -73,7 +73,11 @@ for (const [name, raw] of Object.entries({ yard, free, rough }) as [Spoil["on"],
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));
   const { read, survey } = loaded.value;
   const job = { raw: read.raw, job: read.job, hash: read.hash, survey };
-  const plan = toPlanFile(makePlan(loaded.value), (f) => ({ says: f.code, do: "" }), "");
+  const plan = toPlanFile(
+    makePlan(loaded.value),
+    { finding: { finding: (f) => ({ says: f.code, do: "" }), reason: (r) => r.code }, reason: (r) => r.code },
+    "",
+  );
   const excused = checkPlan(job, plan, true).excused.length;
   plan.summary = `${excused} excused`;
   made.set(name, { job, text: JSON.stringify(plan) });

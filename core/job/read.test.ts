@@ -38,6 +38,8 @@ describe("the least job", () => {
       stagger: 300,
       minPiece: 300,
       minRip: 50,
+      startAt: null,
+      locked: [],
     });
     expect(job.gaps).toEqual({ side: 5, sideRange: [5, 5], end: 5, edge: 10 });
     expect(job.clips).toMatchObject({

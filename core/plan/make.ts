@@ -3,6 +3,7 @@ import { cutBoards } from "../stages/cutting/cutting.ts";
 import { fixClips } from "../stages/fixing/fixing.ts";
 import { orderLaying } from "../stages/laying/laying.ts";
 import { prepareBase } from "../stages/preparation/preparation.ts";
+import type { SetoutRecord } from "../stages/setout/record.ts";
 import { setOut } from "../stages/setout/setout.ts";
 import { judgeSite } from "../stages/site/site.ts";
 import { judgeSurface } from "../stages/surface/surface.ts";
@@ -23,6 +24,11 @@ export const STAGES = [
   "site",
 ] as const;
 export type StageName = (typeof STAGES)[number];
+
+/** The set-out alone, for a job whose direction is given: what a row grid looks like before anything is planned on it. */
+export function gridOf({ read, survey }: LoadedJob): SetoutRecord {
+  return setOut(read.job, survey, { surface: null, findings: [] });
+}
 
 /**
  * The story: a loaded job goes down the stages, one after another.

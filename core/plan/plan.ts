@@ -48,6 +48,8 @@ export type PlanFile = {
   job: string;
   engine: string;
   defaults: string[];
+  /** Why direction, start line, first row and joints are as they are: one sentence each. */
+  reasons: { code: string; says: string }[];
   base: null | {
     plane: { fall: number; towards: number };
     zone: { fall: number; towards: number; halfWidth: number; points: XyzMm[] };

@@ -9,8 +9,16 @@ import { ENGINE } from "./engine.ts";
 import type { PlanFile, PlanFinding, XyMm } from "./plan.ts";
 import type { PlanRecord } from "./record.ts";
 
-/** Says a finding in some language. */
-export type Say = (finding: Finding) => { says: string; do: string };
+/** A language as the plan file needs it. */
+export interface Voice {
+  finding(finding: Finding): { says: string; do: string };
+  reason(reason: Reason): string;
+}
+/** Why the planner chose as it did: a code with its figures. */
+export interface Reason {
+  code: string;
+  data: Record<string, number | string>;
+}
 
 /** All findings of a plan, stops first, then warnings, then notes; within a level in the job's order. */
 export function allFindings(record: PlanRecord): Finding[] {
@@ -33,7 +41,7 @@ export function allFindings(record: PlanRecord): Finding[] {
  * The plan file of a record. Site coordinates are written here and never read back; rings to 0.001 mm.
  * `summary` is the first line of every summary: what is excused, counted by the checker.
  */
-export function toPlanFile(record: PlanRecord, say: Say, summary: string): PlanFile {
+export function toPlanFile(record: PlanRecord, voice: Voice, summary: string): PlanFile {
   const { setout, bond, fixing, cutting, laying, takeoff } = record;
   const { frame } = setout;
   const pieceId = (index: number): string => bond.pieces[index]!.id;
@@ -50,6 +58,7 @@ export function toPlanFile(record: PlanRecord, say: Say, summary: string): PlanF
     job: record.jobHash,
     engine: ENGINE,
     defaults: record.defaultsUsed,
+    reasons: [...setout.reasons, ...bond.reasons].map((reason) => ({ code: reason.code, says: voice.reason(reason) })),
     base: record.surface.surface && baseOf(record.surface.surface, record.preparation),
     frame: { origin: [frame.originXMm, frame.originYMm], angle: frame.angleDeg },
     bond: {
@@ -119,7 +128,7 @@ export function toPlanFile(record: PlanRecord, say: Say, summary: string): PlanF
       clips: fixing.counts,
       total: takeoff.totalMinor,
     },
-    findings: allFindings(record).map((f) => findingOf(f, say)),
+    findings: allFindings(record).map((f) => findingOf(f, voice)),
   };
 }
 
@@ -141,8 +150,8 @@ function partOf(part: Part, piece: string): PlanFile["boards"][number]["parts"][
   };
 }
 
-function findingOf(finding: Finding, say: Say): PlanFinding {
-  const said = say(finding);
+function findingOf(finding: Finding, voice: Voice): PlanFinding {
+  const said = voice.finding(finding);
   return {
     rule: finding.rule,
     code: finding.code,

@@ -8,7 +8,7 @@ import { readProgress } from "./read.ts";
 import { resumeJob } from "./resume.ts";
 import type { ProgressEvent } from "./schema.ts";
 
-const say = () => ({ says: "", do: "" });
+const say = { finding: () => ({ says: "", do: "" }), reason: () => "" };
 const load = (raw: unknown) => {
   const loaded = loadJob(JSON.stringify(raw), "a.job.json");
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));

@@ -1,5 +1,5 @@
-import { roundMm } from "../base/units.ts";
-import { directionOf } from "../geometry/direction.ts";
+import { UM_PER_MM } from "../base/units.ts";
+import { frameAt, toSite } from "../geometry/frame.ts";
 import type { JobRead } from "../job/read.ts";
 import type { PlanFile } from "../plan/plan.ts";
 import type { PathProblem } from "../read/problem.ts";
@@ -15,7 +15,7 @@ export interface Resumed {
   state: ProgressState;
   /** What planning again must leave as it is. */
   kept: Kept;
-  /** The job to plan from now, as a job file: levels and walls as measured since, stock less what is gone, the grid pinned. */
+  /** The job to plan from now, as a job file: levels and walls as measured since, stock less what is spoilt, the grid pinned. */
   raw: Record<string, unknown>;
   /** Paths of the job that were changed. */
   changed: string[];
@@ -24,8 +24,8 @@ export type ResumeResult = { ok: true; value: Resumed } | { ok: false; problems:
 
 /**
  * What is needed to plan the rest of a job that is begun. The pieces that lie stay as they lie; rows begun keep their
- * joints; direction, bond, first joint, first row and side gap are pinned in a new job file, so that the same grid comes
- * out by itself and any checker can prove the new plan from that file. Problems have paths in the progress file.
+ * joints; direction, bond, place of the rows and side gap are pinned in a new job file, so that the same grid comes out
+ * by itself and any checker can prove the new plan from that file. `regrid` then writes the rest of it into `raw`. Problems have paths in the progress file.
  * Pure: `planHash` is the hash of the plan file's value.
  */
 export function resumeJob(
@@ -49,33 +49,20 @@ export function resumeJob(
 }
 
 /** Path "group.field" to its new value. */
-type Changes = Record<string, unknown>;
+export type Changes = Record<string, unknown>;
 
 /** The grid of the plan worked from, written into the fields that choose it. Nothing is pinned while nothing lies. */
 function pins({ job }: JobRead, plan: PlanFile, kept: Kept): Changes {
-  if (kept.rows.length === 0) return {};
-  const { sideGap } = plan.bond;
+  const first = plan.rows[0];
+  if (first === undefined || (kept.rows.length === 0 && (job.bond.locked ?? []).length === 0)) return {};
   const changes: Changes = {
     "bond.angle": plan.frame.angle,
     "bond.kind": plan.bond.kind,
-    "gaps.side": sideGap,
-    "gaps.sideRange": [sideGap, sideGap],
+    "bond.startAt": toSite(frameAt(...plan.frame.origin, plan.frame.angle), 0, first.v[0] * UM_PER_MM),
+    "gaps.side": plan.bond.sideGap,
   };
-  const first = plan.pieces.filter((piece) => piece.row === 0);
-  const joint = plan.joints.filter((one) => one.row === 0).sort((a, b) => a.u - b.u)[0];
-  if (joint && first.length > 0) changes["bond.shift"] = roundMm(joint.u - leastU(plan, first));
-  const width = Math.max(0, ...first.map((piece) => piece.width));
-  if (first.some((piece) => piece.edges[0] === "ripped") && width < job.board.width)
-    changes["bond.firstRow"] = roundMm(width);
+  if (job.bond.firstRow !== null) changes["bond.firstRow"] = undefined;
   return changes;
-}
-
-function leastU(plan: PlanFile, pieces: readonly PlanFile["pieces"][number][]): number {
-  const [c, s] = directionOf(plan.frame.angle);
-  const [x0, y0] = plan.frame.origin;
-  let least = Number.POSITIVE_INFINITY;
-  for (const { ring } of pieces) for (const [x, y] of ring) least = Math.min(least, (x - x0) * c + (y - y0) * s);
-  return least;
 }
 
 function measured({ raw }: JobRead, survey: SurveyRecord, state: ProgressState): Changes {
@@ -94,10 +81,10 @@ function measured({ raw }: JobRead, survey: SurveyRecord, state: ProgressState):
   return changes;
 }
 
-/** Where boards at hand are counted, less those that are gone. */
+/** Where boards at hand are counted, less those that were spoilt; boards that lie are still boards of the plan. */
 function stockLeft({ job }: JobRead, kept: Kept): Changes {
-  if (kept.boards.length === 0 || job.board.lengths.every((one) => one.stock === null)) return {};
-  const gone = kept.boards.map(({ board }) => board.length);
+  const gone = kept.boards.filter(({ why }) => why === "broken").map(({ board }) => board.length);
+  if (gone.length === 0 || job.board.lengths.every((one) => one.stock === null)) return {};
   const lengths = job.board.lengths.map((one) => {
     let stock = one.stock;
     // two entries of one length share what is gone: the first is used up first
@@ -117,7 +104,7 @@ function groupOf(raw: unknown, name: string): Record<string, unknown> {
 }
 
 /** A copy of the job file with fields changed; undefined takes a field out. */
-function withChanges(raw: unknown, changes: Changes): Record<string, unknown> {
+export function withChanges(raw: unknown, changes: Changes): Record<string, unknown> {
   const copy = JSON.parse(JSON.stringify(raw)) as Record<string, Record<string, unknown>>;
   for (const [path, value] of Object.entries(changes)) {
     const [group, field] = path.split(".") as [string, string];

@@ -13,31 +13,11 @@
  * cost is about linear in the length of the line.
  */
 import { greedyPoints } from "./interval-greedy.ts";
+import { type Cell, type CoverProblem, dueWindows, pass, prefixOfDemands } from "./interval-rules.ts";
 import type { Interval } from "./intervals.ts";
 
-/** What a cell is to one track: it holds runs n .. n + k - 1; all runs before n end before it. */
-export interface Hold {
-  n: number;
-  k: 0 | 1 | 2;
-  /** May a point here be the first / the last of run n, and of run n + 1? */
-  open0: boolean;
-  close0: boolean;
-  open1: boolean;
-  close1: boolean;
-}
-/** Positions lo .. hi (whole numbers) of one meaning; sorted, disjoint. */
-export interface Cell extends Interval {
-  holds: readonly [Hold, Hold];
-}
-export interface CoverProblem {
-  cells: readonly Cell[];
-  /** Points needed in each run of each track; 0: the run is not looked after. */
-  needs: readonly [readonly number[], readonly number[]];
-  /** Cells must be cut at both ends of every window. */
-  windows: readonly Interval[];
-  least: number;
-  most: number;
-}
+export type { Cell, CoverProblem, Hold } from "./interval-rules.ts";
+
 /** Why there is no cover: the demand that stopped the search furthest along the line. */
 export interface Blocked {
   reason: "skip" | "count" | "close" | "open" | "space" | "window";
@@ -73,7 +53,9 @@ export function coverByLayers(problem: CoverProblem, prefer: (lo: number, hi: nu
   const seen: Entry[][] = cells.map(() => []);
   const layers: Entry[][] = [];
   let blocked: Blocked = { reason: "skip", track: 0, index: 0, at: Number.NEGATIVE_INFINITY };
-  const note = (reason: Blocked["reason"], track: 0 | 1, index: number, at: number): void => {
+  /** Only what stops a point that no other can follow counts, and of those the furthest along. */
+  const stuck = (from: Entry | null, reason: Blocked["reason"], track: 0 | 1, index: number): void => {
+    const at = from ? from.hi : Number.MIN_SAFE_INTEGER;
     if (at > blocked.at) blocked = { reason, track, index, at };
   };
 
@@ -92,8 +74,9 @@ export function coverByLayers(problem: CoverProblem, prefer: (lo: number, hi: nu
     const start = from ? cells[from.cell]! : null;
     const dueHere = from ? due[from.cell]! : due[cells.length]!;
     const deadline = dueHere < 0 ? Number.POSITIVE_INFINITY : windows[dueHere]!.hi;
-    const known = next.length;
-    let tooFar: { track: 0 | 1; run: number; at: number } | null = null;
+    let reached = false;
+    let why: { reason: Blocked["reason"]; track: 0 | 1; index: number } | null = null;
+    let tooFar = false;
     for (let j = from ? from.cell : 0; j < cells.length; j++) {
       const cell = cells[j]!;
       let lo = cell.lo;
@@ -103,33 +86,33 @@ export function coverByLayers(problem: CoverProblem, prefer: (lo: number, hi: nu
         lo = Math.max(lo, from.lo + least);
       }
       if (cell.lo > deadline) {
-        note("window", 0, dueHere, deadline);
-        return;
+        why ??= { reason: "window", track: 0, index: dueHere };
+        break;
       }
       const a = pass(problem, demanded, 0, start, from ? from.counts[0] : 0, cell);
       const b = a.stop && a.final ? a : pass(problem, demanded, 1, start, from ? from.counts[1] : 0, cell);
       const bad = a.stop ? a : b.stop ? b : null;
-      if (bad) {
-        const track = a.stop ? 0 : 1;
+      if (bad?.stop) {
         const final = a.final || b.final;
-        if (!bad.stop) continue;
-        if (tooFar && final) note("space", tooFar.track, tooFar.run, cell.lo);
-        else note(bad.stop, track, bad.run, cell.lo);
-        if (final) return;
+        if (!tooFar && (final || !why)) why = { reason: bad.stop, track: a.stop ? 0 : 1, index: bad.run };
+        if (final) break;
         continue;
       }
       if (from && (a.tied || b.tied) && hi > from.hi + most) {
         hi = from.hi + most;
         if (lo > hi) {
-          if (!tooFar) tooFar = { track: a.tied ? 0 : 1, run: a.tied ? a.run : b.run, at: cell.lo };
+          if (!tooFar) why = { reason: "space", track: a.tied ? 0 : 1, index: a.tied ? a.run : b.run };
+          tooFar = true;
           continue;
         }
       }
-      if (lo <= hi) add(next, { lo, hi, cell: j, counts: [a.count, b.count] });
+      if (lo > hi) continue;
+      reached = true;
+      add(next, { lo, hi, cell: j, counts: [a.count, b.count] });
     }
-    const bar = next.length > known ? null : endBar(from);
-    if (tooFar) note("space", tooFar.track, tooFar.run, tooFar.at);
-    else if (bar) note(bar.reason, bar.track, bar.index, cells.length > 0 ? cells[cells.length - 1]!.hi + 1 : 0);
+    if (reached) return;
+    why ??= endBar(from);
+    if (why) stuck(from, why.reason, why.track, why.index);
   }
 
   function add(next: Entry[], entry: Entry): void {
@@ -186,57 +169,6 @@ function keepsAll(problem: CoverProblem, points: readonly { at: number; cell: nu
   return true;
 }
 
-interface Pass {
-  count: number;
-  /** The two points share a run that limits their distance. */
-  tied: boolean;
-  run: number;
-  stop: "skip" | "count" | "close" | "open" | null;
-  /** No later cell can do better. */
-  final: boolean;
-}
-
-/** What one track says to two neighbouring points; null is before the first or after the last. */
-function pass(
-  problem: CoverProblem,
-  demanded: readonly [number[], number[]],
-  track: 0 | 1,
-  fromCell: Cell | null,
-  count: number,
-  toCell: Cell | null,
-): Pass {
-  const needs = problem.needs[track];
-  const from = fromCell ? fromCell.holds[track] : null;
-  const to = toCell ? toCell.holds[track] : null;
-  const after = from ? from.n + from.k : 0;
-  const held = from !== null && from.k > 0;
-  const tied = held && to !== null && to.k > 0 && to.n === after - 1;
-  if (held && !tied) {
-    const run = after - 1;
-    if (needs[run]! > 0) {
-      if (count < needs[run]!) return { count: 0, tied: false, run, stop: "count", final: true };
-      if (!(from.k === 2 ? from.close1 : from.close0))
-        return { count: 0, tied: false, run, stop: "close", final: true };
-    }
-  }
-  const upTo = to ? to.n : needs.length;
-  if (upTo > after && demanded[track][upTo]! > demanded[track][after]!) {
-    let run = after;
-    while (needs[run] === 0) run++;
-    return { count: 0, tied: false, run, stop: "skip", final: true };
-  }
-  if (!to || to.k === 0) return { count: 0, tied: false, run: -1, stop: null, final: false };
-  const run = to.n;
-  const need = needs[run]!;
-  if (!tied && need > 0 && !to.open0) return { count: 0, tied: false, run, stop: "open", final: false };
-  const now = tied ? Math.min(count + 1, Math.max(need, 1)) : 1;
-  if (to.k === 1) return { count: now, tied: tied && need > 0, run, stop: null, final: false };
-  if (need > 0 && now < need) return { count: 0, tied: false, run, stop: "count", final: false };
-  if (need > 0 && !to.close0) return { count: 0, tied: false, run, stop: "close", final: false };
-  if (needs[run + 1]! > 0 && !to.open1) return { count: 0, tied: false, run: run + 1, stop: "open", final: false };
-  return { count: 1, tied: tied && need > 0, run, stop: null, final: false };
-}
-
 /** From the last point back to the first: any place of the layer before that can step to the one chosen will do. */
 function walkBack(
   problem: CoverProblem,
@@ -274,29 +206,6 @@ function widest(entries: readonly Entry[]): Entry {
   let best = entries[0]!;
   for (const entry of entries) if (entry.hi - entry.lo > best.hi - best.lo) best = entry;
   return best;
-}
-
-function prefixOfDemands(needs: readonly number[]): number[] {
-  const out = [0];
-  for (const need of needs) out.push(out[out.length - 1]! + (need > 0 ? 1 : 0));
-  return out;
-}
-
-/** By cell (and, last, before all cells): the window that starts later and ends first, or -1. */
-function dueWindows(cells: readonly Cell[], windows: readonly Interval[]): number[] {
-  const order = windows.map((_, i) => i).sort((i, j) => windows[i]!.lo - windows[j]!.lo);
-  const out = new Array<number>(cells.length + 1).fill(-1);
-  let best = -1;
-  let next = order.length - 1;
-  for (let c = cells.length - 1; c >= -1; c--) {
-    const after = c >= 0 ? cells[c]!.hi : Number.NEGATIVE_INFINITY;
-    while (next >= 0 && windows[order[next]!]!.lo > after) {
-      const w = order[next--]!;
-      if (best < 0 || windows[w]!.hi <= windows[best]!.hi) best = w;
-    }
-    out[c >= 0 ? c : cells.length] = best;
-  }
-  return out;
 }
 
 function cutOut(part: Interval, hole: Interval): Interval[] {

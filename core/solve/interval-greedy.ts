@@ -7,7 +7,7 @@
  * more than one set late: the greedy point is never behind that of any other cover, by induction); and a result that keeps every rule is least. The caller proves the result rule by
  * rule, and asks the exact search otherwise. One pass over the cells.
  */
-import type { Cell, CoverProblem } from "./interval-cover.ts";
+import type { Cell, CoverProblem } from "./interval-rules.ts";
 
 /** Places and cells, or null where the quick way is not open. Cost: linear in cells and windows (after a sort). */
 export function greedyPoints(problem: CoverProblem): { at: number; cell: number }[] | null {

@@ -11,6 +11,7 @@ import { laying } from "./laying.ts";
 import { papers } from "./papers.ts";
 import { preparation } from "./preparation.ts";
 import { problems } from "./problems.ts";
+import { reasons } from "./reasons.ts";
 import { setout } from "./setout.ts";
 import { site } from "./site.ts";
 import { surface } from "./surface.ts";
@@ -35,6 +36,7 @@ export const en: Words = {
     ...takeoff,
     ...site,
   },
+  reasons,
   papers,
   drawing: drawingLabels,
   desk,

@@ -89,6 +89,7 @@ export const summary: SummaryWords = {
     film: "Protective film off as soon as laying ends: weathered, it bonds.",
   },
   defer: "No legal advice: local codes and licensed practice decide.",
+  why: "Why so",
   assumptions: "Assumptions",
   assumed: (list) => `Values the job leaves open and the plan takes by default (the plan file lists each): ${list}.`,
   values: ({ side, end, edge, clear, between, kerf }) =>

@@ -104,7 +104,7 @@ test("every finding of the survey can come about, and is said whole", () => {
     ),
   ];
   expect([...new Set(found.map((one) => one.code))].sort()).toEqual(Object.keys(survey).sort());
-  const say = sayer(en);
+  const say = sayer(en).finding;
   for (const one of found) {
     const said = say(one);
     for (const text of [said.says, said.do]) {

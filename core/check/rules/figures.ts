@@ -2,7 +2,7 @@
 import type { PlanFile } from "../../plan/plan.ts";
 import { walkRing } from "../curve.ts";
 import { areaOf } from "../polygons.ts";
-import { blame, type Scene, um } from "../scene.ts";
+import { blame, type Scene, TOUCH, um } from "../scene.ts";
 
 export function judgeFigures(scene: Scene): void {
   const { plan, job } = scene;
@@ -81,7 +81,7 @@ function sawnOf(scene: Scene, board: Board): { cuts: number; rips: number } {
       // Along the boards' lower edges, then square to the cut.
       const along = um(group.x0) + Math.max(0, -b) - (um(before.x1) - Math.max(0, a));
       const near = (along * width) / Math.sqrt(width * width + (a / 1000) * (a / 1000)) <= um(kerf) + 50;
-      cuts += near && Math.abs(a - b) <= 3 ? 1 : 2;
+      cuts += near && Math.abs(a - b) <= TOUCH ? 1 : 2;
     }
     cuts += group.parts.filter((p) => p.at[0] + p.size[0] < group.x1 - 0.0005).length;
     const sides = new Set<number>();

@@ -42,6 +42,12 @@ export function judgeTakeoff(scene: Scene): void {
   const holes = plan.clips.length * job.clips.fixing.holes.length;
   if (fixings !== holes) blame(scene, "takeoffNeed", null, fixings, holes, { item: "fixing" });
   need("screw", plan.screws.length);
+  need("bit", Math.ceil(holes / 100));
+  const spacing = job.trim?.screwSpacing ?? 0;
+  const trimScrews = plan.trims
+    .flatMap((trim) => trim.parts)
+    .map((part) => Math.max(2, Math.ceil(part.length / spacing - 1e-9) + 1));
+  need("trim-screw", job.trim ? trimScrews.reduce((sum, n) => sum + n, 0) : 0);
   judgeSpares(scene, seen);
   judgeTrims(scene, seen);
 }
@@ -49,15 +55,17 @@ export function judgeTakeoff(scene: Scene): void {
 function judgeSpares(scene: Scene, lines: Map<string, { item: string; need: number; spare: number }>): void {
   const { job, plan } = scene;
   const rounded = (count: number): number => Math.ceil(count - 1e-9);
-  const slanting = new Set(
-    plan.boards.filter((b) => b.parts.some((p) => slants(scene.pieceOf.get(p.piece)))).map((b) => b.id),
-  ).size;
-  const share = (plan.boards.length - slanting) * job.spares.boards + slanting * job.spares.boardsSlanting;
-  const boards = plan.boards.length === 0 ? 0 : Math.max(job.spares.boardsAtLeast, rounded(share));
+  // An edge a hundredth either side of a millimetre may count as slanting or not: the file rounds it.
+  const wanted = [990, 1010].map((least) => {
+    const slanting = plan.boards.filter((b) => b.parts.some((p) => slants(scene.pieceOf.get(p.piece), least))).length;
+    const share = (plan.boards.length - slanting) * job.spares.boards + slanting * job.spares.boardsSlanting;
+    return plan.boards.length === 0 ? 0 : Math.max(job.spares.boardsAtLeast, rounded(share));
+  });
+  const [boards, fewest] = [Math.max(...wanted), Math.min(...wanted)];
   let spare = 0;
   for (const line of lines.values()) if (line.item.startsWith("board-")) spare += line.spare;
   const short = plan.findings.some((f) => f.code === "spareStock" && f.level !== "note");
-  if (spare !== boards && !(short && spare < boards))
+  if ((spare < fewest || spare > boards) && !(short && spare < boards))
     blame(scene, "takeoffSpare", null, spare, boards, { item: "board" });
   for (const line of lines.values()) {
     const part = line.item.startsWith("clip-")
@@ -70,13 +78,13 @@ function judgeSpares(scene: Scene, lines: Map<string, { item: string; need: numb
   }
 }
 
-/** An edge that runs more than a millimetre both along and across the rows. */
-function slants(piece: JudgedPiece | undefined): boolean {
+/** An edge that runs more than `least` um both along and across the rows. */
+function slants(piece: JudgedPiece | undefined, least: number): boolean {
   if (!piece || piece.plain) return false;
   return piece.paths.some((path) =>
     path.some((p, i) => {
       const q = path[(i + 1) % path.length]!;
-      return Math.abs(p.x - q.x) > 1000 && Math.abs(p.y - q.y) > 1000;
+      return Math.abs(p.x - q.x) > least && Math.abs(p.y - q.y) > least;
     }),
   );
 }

@@ -20,6 +20,8 @@ const HEIGHT_SLACK_MM = 0.02;
 const GRID_MM = 500;
 /** On an edge, but for the last digits. */
 const ON_EDGE_MM = 0.01;
+/** A reading this far inside a part of the base belongs to it and no other. */
+const FACET_EDGE_MM = 50;
 
 export function judgeVerdict(scene: Scene): void {
   judgeHidden(scene);
@@ -40,6 +42,7 @@ export function judgeVerdict(scene: Scene): void {
     Math.max(Math.abs((-base.plane.fall * c) / 100 - plane.a), Math.abs((-base.plane.fall * s) / 100 - plane.b)) * 100;
   if (off > FALL_SLACK) blame(scene, "plane", null, base.plane.fall, Math.round(fall * 1000) / 1000, {});
   judgeZone(scene, base, levels);
+  judgeFacets(scene, base, levels);
   judgeStraightedge(scene, base, levels);
   judgeWord(scene, base, levels, fall);
 }
@@ -153,6 +156,26 @@ function judgeZone(scene: Scene, base: Base, levels: Level[]): void {
   const least = leastHalfWidth(zone.points.map(([x, y, z]) => ({ x, y, z })));
   if (zone.halfWidth > least + HEIGHT_SLACK_MM)
     blame(scene, "zone", null, zone.halfWidth, Math.round(least * 1000) / 1000, {});
+}
+
+/**
+ * Each part of a base with several falls, from the readings well inside it: no plane stays nearer to them all than the
+ * root mean square of the least-squares plane's residuals.
+ */
+function judgeFacets(scene: Scene, base: Base, levels: Level[]): void {
+  if (base.facets.length < 2) return;
+  for (const facet of base.facets) {
+    const own = levels.filter(
+      (p) => inside(facet.ring, p.x, p.y) && edgeDistance(facet.ring, p.x, p.y) > FACET_EDGE_MM,
+    );
+    const plane = own.length >= 6 ? leastSquares(own) : null;
+    if (!plane) continue;
+    const rest = own.map((p) => p.z - plane.a * p.x - plane.b * p.y);
+    const mean = rest.reduce((sum, r) => sum + r, 0) / rest.length;
+    const least = Math.sqrt(rest.reduce((sum, r) => sum + (r - mean) * (r - mean), 0) / rest.length);
+    if (facet.halfWidth < least - HEIGHT_SLACK_MM)
+      blame(scene, "zone", null, facet.halfWidth, Math.round(least * 1000) / 1000, { x: own[0]!.x, y: own[0]!.y });
+  }
 }
 
 /**

@@ -237,11 +237,16 @@ function alongWall(p: Uv, q: Uv, [a, b]: [Uv, Uv], reach: number): [number, numb
   const t0 = Math.max(0, Math.min(along(a), along(b)));
   const t1 = Math.min(1, Math.max(along(a), along(b)));
   if (t0 >= t1) return null;
-  for (const t of [t0, t1]) {
+  const offset = (t: number): number => {
     const at = between(p, q, t);
-    if (Math.abs(((at[0] - a[0]) * wv - (at[1] - a[1]) * wu) / wall) > reach) return null;
-  }
-  return [t0, t1];
+    return ((at[0] - a[0]) * wv - (at[1] - a[1]) * wu) / wall;
+  };
+  const [d0, d1] = [offset(t0), offset(t1)];
+  if (Math.abs(d0 - d1) < 1e-9) return Math.abs(d0) <= reach ? [t0, t1] : null;
+  const cross = [(-reach - d0) / (d1 - d0), (reach - d0) / (d1 - d0)].sort((x, y) => x - y) as [number, number];
+  const from = t0 + (t1 - t0) * Math.max(0, cross[0]);
+  const to = t0 + (t1 - t0) * Math.min(1, cross[1]);
+  return from < to ? [from, to] : null;
 }
 
 function between(p: Uv, q: Uv, t: number): Uv {

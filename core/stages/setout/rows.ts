@@ -42,7 +42,7 @@ const SWEEP = 24;
  * Where row 0 starts and how far the rows lie apart: first without rips by spreading the gaps, else a full board on the
  * side people see, else both ends shared. A sweep over the places where something changes: each long edge flush with a
  * row's edge, each edge with just minRip, and even shares between pairs, times the gaps that make a pair come out.
- * `gridUm`: the lower edge of some row's strip, where it is given (`bond.startAt`). Cost: candidates (bounded) x edges.
+ * `gridUm`: the lower edge of some row's strip, where it is given (`bond.startAt`); the gap is `gaps.side` then. Cost: candidates (bounded) x edges.
  */
 export function chooseRows(
   levels: readonly Level[],
@@ -55,7 +55,7 @@ export function chooseRows(
   const minRip = toUm(job.bond.minRip);
   const lower = heaviest(levels, false, lowUm);
   const upper = heaviest(levels, true, highUm);
-  const gaps = gapCandidates(lower, upper, width, job);
+  const gaps = gridUm === null ? gapCandidates(lower, upper, width, job) : [toUm(job.gaps.side)];
   const fixed = job.bond.firstRow === null ? null : lowUm - Math.max(0, width - toUm(job.bond.firstRow));
   let best: { startUm: number; gap: number; cost: RowCost } | null = null;
   for (const gap of gaps) {
