@@ -20,8 +20,13 @@ import { writeSvg } from "../write/svg.ts";
 import { writeXlsx } from "../write/xlsx.ts";
 import type { OutFile } from "./outcome.ts";
 
-/** Every paper of a proved plan, in the order a fitter wants them. `proof` is the checker's line. */
-export function papersOf(record: PlanRecord, words: Words, proof: string): Paper[] {
+/** Every paper of a proved plan, in the order a fitter wants them. `proof` is the checker's line; `finished` rows get no card. */
+export function papersOf(
+  record: PlanRecord,
+  words: Words,
+  proof: string,
+  finished: ReadonlySet<number> = new Set(),
+): Paper[] {
   return [
     summaryPaper(record, words, proof),
     findingsPaper(record, words),
@@ -30,7 +35,7 @@ export function papersOf(record: PlanRecord, words: Words, proof: string): Paper
     setoutPaper(record, words, words.drawing, proof),
     fixingPaper(record, words, words.drawing, proof),
     cutPaper(record, words),
-    cardPaper(record, words),
+    cardPaper(record, words, finished),
     orderPaper(record, words),
   ];
 }
@@ -51,9 +56,10 @@ export async function writePapers(
   plan: PlanFile,
   words: Words,
   fonts: FontBytes,
+  finished: ReadonlySet<number> = new Set(),
 ): Promise<OutFile[]> {
   const files: OutFile[] = [{ name: "plan.json", bytes: planText(plan) }];
-  for (const paper of papersOf(record, words, plan.summary)) {
+  for (const paper of papersOf(record, words, plan.summary, finished)) {
     files.push({ name: `${paper.name}.pdf`, bytes: await writePdf(paper, fonts) });
     for (const sheet of paper.sheets) files.push({ name: `${sheet.name}.svg`, bytes: writeSvg(sheet) });
     if (paper.dxf) files.push({ name: `${paper.name}.dxf`, bytes: writeDxf(paper) });

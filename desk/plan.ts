@@ -44,7 +44,14 @@ export async function planJob(
   return deliver(proveJob(read.value, words, onStage), words, fonts, onStage);
 }
 
-async function deliver(proved: Proved, words: Words, fonts: FontBytes, onStage: OnStage): Promise<Outcome> {
+/** A proved plan with its papers. `finished`: rows that need no card any more. Without a proof nothing is given out. */
+export async function deliver(
+  proved: Proved,
+  words: Words,
+  fonts: FontBytes,
+  onStage: OnStage,
+  finished: ReadonlySet<number> = new Set(),
+): Promise<Outcome> {
   const { record, plan, check } = proved;
   if (!check.ok)
     return {
@@ -60,6 +67,6 @@ async function deliver(proved: Proved, words: Words, fonts: FontBytes, onStage: 
     lines: [...summaryText(record, words, plan.summary), "", words.desk.papersLie],
     problems: [],
     json: plan,
-    files: await writePapers(record, plan, words, fonts),
+    files: await writePapers(record, plan, words, fonts, finished),
   };
 }

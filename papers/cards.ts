@@ -5,6 +5,7 @@ import { box, line, MEDIUM, paragraph, stroke, THICK, text, textIn } from "./ink
 import { shortHash } from "./page.ts";
 import type { Cut } from "./pieces.ts";
 import { type RowCard, rowCardsOf } from "./rowCards.ts";
+import { rowNumber } from "./rowNumber.ts";
 import type { Item, Paper, Sheet } from "./sheet.ts";
 import { type Column, table } from "./table.ts";
 import { textWidthMm } from "./text.ts";
@@ -17,18 +18,19 @@ const INNER = WIDE - 2 * MARGIN;
 export const CARD_TEXT_MM = 3.5;
 const SMALL = { heightMm: CARD_TEXT_MM };
 
-/** A card for each row, several for a long one, in laying order. */
-export function cardPaper(record: PlanRecord, words: Words): Paper {
-  const sheets = rowCardsOf(record).flatMap((card) => cardSheets(card, record, words));
+/** A card for each row, several for a long one, in laying order; none for `finished` rows. */
+export function cardPaper(record: PlanRecord, words: Words, finished: ReadonlySet<number> = new Set()): Paper {
+  const cards = rowCardsOf(record).filter((card) => !finished.has(card.row));
+  const sheets = cards.flatMap((card) => cardSheets(card, record, words));
   return { name: "cards", title: words.papers.cards.title, sheets, dxf: false };
 }
 
 /** One sheet; where the list of pieces does not fit under the rest, it goes on on another. */
 function cardSheets(card: RowCard, record: PlanRecord, words: Words): Sheet[] {
   const w = words.papers.cards;
-  const title = `${w.row(String(card.row))} – ${w.card(String(card.number), String(card.of))}`;
+  const title = `${w.row(rowNumber(card.row))} – ${w.card(String(card.number), String(card.of))}`;
   const sheet = (items: Item[], rest: number): Sheet => {
-    const name = `card-${card.row}-${card.number}${rest === 0 ? "" : `-${rest + 1}`}`;
+    const name = `card-${rowNumber(card.row)}-${card.number}${rest === 0 ? "" : `-${rest + 1}`}`;
     return {
       name,
       title,
@@ -89,7 +91,7 @@ const FOOT_MM = MARGIN + 6 + 11.5 + 0.5;
 function headOf(card: RowCard, record: PlanRecord, words: Words): Item[] {
   const w = words.papers.cards;
   const top = TALL - MARGIN;
-  const name = w.row(String(card.row));
+  const name = w.row(rowNumber(card.row));
   const place = card.part === "far" ? w.lastClips : card.first ? w.first : card.last ? w.last : "";
   const said = [place, card.of > 1 ? w.card(String(card.number), String(card.of)) : ""]
     .filter((part) => part !== "")

@@ -35,7 +35,7 @@ export function cutGrid(record: PlanRecord, words: Words): Grid {
       cut.stopMm,
       cut.ripMm,
       cut.id,
-      cut.row,
+      cut.row + 1,
       cut.boardId,
       cut.boardMm,
       cut.atMm,

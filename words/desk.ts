@@ -1,5 +1,7 @@
 import type { FindingLevel } from "../core/base/finding.ts";
 import type { Job } from "../core/job/job.ts";
+import type { Drift } from "../core/progress/drift.ts";
+import type { Needed } from "../core/progress/needed.ts";
 import type { PreparationRecord } from "../core/stages/preparation/record.ts";
 import type { SurfaceRecord } from "../core/stages/surface/record.ts";
 import type { Figures } from "./figures.ts";
@@ -13,5 +15,21 @@ export interface DeskWords {
   noBase: string;
   level: Record<FindingLevel, string>;
   noSchema(name: string): string;
+  resume: ResumeWords;
   base(surface: SurfaceRecord, preparation: PreparationRecord, job: Job, write: Figures): string[];
+}
+
+/** What is said when a job that is begun is planned on. Rows and ids as in the plan; lengths mm. */
+export interface ResumeWords {
+  heading: string;
+  laid(laid: number, pieces: number, rowsDone: number, rowsBegun: readonly number[]): string;
+  asLaid(pieces: number): string;
+  needed(needed: Needed, write: Figures): string[];
+  spoilt(pieces: readonly string[], boards: readonly string[]): string;
+  drift(drift: Drift, range: readonly [number, number], write: Figures): string[];
+  /** A piece that lies and that the new plan draws otherwise. */
+  other(piece: string, row: number, now: string | null, offMm: number | null, write: Figures): string;
+  holes(count: number): string;
+  outlineBroken: string;
+  rowsMoved: string;
 }

@@ -3,7 +3,7 @@ import { judgeBase } from "../../desk/base.ts";
 import { checkFiles } from "../../desk/check.ts";
 import type { Outcome } from "../../desk/outcome.ts";
 import { planJob } from "../../desk/plan.ts";
-import { resumeJob } from "../../desk/resume.ts";
+import { resumeFiles } from "../../desk/resume.ts";
 import { printSchema } from "../../desk/schema.ts";
 import { en } from "../../words/en/index.ts";
 import { readFonts } from "./fonts.ts";
@@ -22,7 +22,7 @@ async function obey({ command, texts }: Order): Promise<Outcome> {
     case "check":
       return checkFiles(first!, second!, en);
     case "resume":
-      return resumeJob(first!, second!, third!, en, readFonts(), onStage);
+      return resumeFiles(first!, second!, third!, en, readFonts(), onStage);
     case "schema":
       return printSchema(first!.text, en);
   }

@@ -62,7 +62,6 @@ function byHand(): { job: Parameters<typeof checkPlan>[0]; plan: PlanFile } {
     engine: "by hand",
     defaults: [],
     reasons: [],
-    reasons: [],
     base: null,
     frame: { origin: [0, 0], angle: 0 },
     bond: { kind: "half", length: 1200, phase: 0, sideGap: 5 },

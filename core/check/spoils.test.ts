@@ -75,7 +75,7 @@ for (const [name, raw] of Object.entries({ yard, free, rough }) as [Spoil["on"],
   const job = { raw: read.raw, job: read.job, hash: read.hash, survey };
   const plan = toPlanFile(
     makePlan(loaded.value),
-    { finding: { finding: (f) => ({ says: f.code, do: "" }), reason: (r) => r.code }, reason: (r) => r.code },
+    { finding: (f) => ({ says: f.code, do: "" }), reason: (r) => r.code },
     "",
   );
   const excused = checkPlan(job, plan, true).excused.length;

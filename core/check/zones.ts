@@ -110,7 +110,7 @@ export function slabEdgeAt(zones: Zones, u: number, v: number): number | null {
     if (far >= limit) continue;
     near = Math.min(near, freeDistance(zones, a, b, u, v, limit));
   }
-  if (onEdge > 1000 && !insidePaths([slab], u, v)) return 0;
+  if (onEdge > SLACK_UM && !insidePaths([slab], u, v)) return 0;
   return near < limit ? near : null;
 }
 

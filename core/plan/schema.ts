@@ -162,7 +162,6 @@ const planSchema = group("Plan", {
   job: Type.String({ title: "Hash of the job", pattern: "^[0-9a-f]{64}$" }),
   engine: text("Version that made it"),
   defaults: List(text("Field"), { title: "Defaults used" }),
-  reasons: List(group("Reason", { code: id("Code"), says: text("Says") }), { title: "Why it is set out so" }),
   reasons: List(group("Reason", { code: text("Code"), says: text("Sentence") }), { title: "Why the plan is as it is" }),
   base: orNull(baseSchema),
   frame: group("Row frame", { origin: xy("Origin"), angle: number("Direction of +u", "degrees") }),

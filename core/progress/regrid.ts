@@ -53,7 +53,8 @@ export function regrid(
   if (plan.bond.kind !== "free") {
     const pitch = Math.round((plan.bond.length + job.gaps.end) * 1000);
     const phase = (plan.bond.phase + du) * 1000 + shiftOf(plan.bond.kind, ahead, pitch);
-    changes["bond.shift"] = roundMm(modulo(Math.round(phase - least), pitch) / 1000);
+    // of a half micrometre the planner rounds up again
+    changes["bond.shift"] = roundMm(modulo(Math.floor(phase - least + 0.25), pitch) / 1000);
   }
   return { raw: withChanges(raw, changes), settled: true, rowOf };
 }

@@ -146,7 +146,7 @@ describe("what was measured since counts", () => {
     expect(survey.sides.every((side) => side.gapMm === 10)).toBe(true);
   });
 
-  test("boards that are gone leave the stock, and what is left of them is at hand", () => {
+  test("spoilt boards leave the stock, those that lie are boards of the plan still, and what is left of them is at hand", () => {
     const cut = plan.boards.find((board) => board.parts.length === 1 && board.parts[0]!.size[0] < 1000)!;
     const whole = plan.boards.find((board) => board.id !== cut.id && board.parts.length === 1)!;
     const events: ProgressEvent[] = [
@@ -164,7 +164,7 @@ describe("what was measured since counts", () => {
     expect(kept.offcuts).toContainEqual({ length: 700, width: 145, from: null });
     const rest = kept.offcuts.find((one) => one.from === cut.id);
     expect(rest?.length).toBeCloseTo(1500 - cut.parts[0]!.size[0] - 3, 3);
-    expect(load(next).read.job.board.lengths.map((one) => one.stock)).toEqual([198, null]);
+    expect(load(next).read.job.board.lengths.map((one) => one.stock)).toEqual([199, null]);
   });
 });
 

@@ -2,6 +2,7 @@ import { toMm } from "../../core/base/units.ts";
 import { toSite } from "../../core/geometry/frame.ts";
 import type { PlanRecord } from "../../core/plan/record.ts";
 import { GREY, line, stroke, text } from "../ink.ts";
+import { rowNumber } from "../rowNumber.ts";
 import type { Item, Pt, Stroke } from "../sheet.ts";
 import { type Look, placeText } from "./look.ts";
 
@@ -34,7 +35,12 @@ export function drawRowNames(record: PlanRecord, look: Look): Item[] {
   record.bond.pieces.forEach((piece, i) => {
     if (toMm(piece.widthUm) / look.scale < 4 || i % 2 === 1 || piece.lengthUm < 25_000 * look.scale) return;
     const at = toSite(frame, piece.u0Um + 4_000 * look.scale, (piece.v0Um + piece.v1Um) / 2);
-    const item = text(at, String(piece.row), { layer: "text", stand: "middle", tone: "grey", turnDeg: frame.angleDeg });
+    const item = text(at, rowNumber(piece.row), {
+      layer: "text",
+      stand: "middle",
+      tone: "grey",
+      turnDeg: frame.angleDeg,
+    });
     if (item.kind === "text") placeText(look, items, { ...item, ground: true });
   });
   return items;

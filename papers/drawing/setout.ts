@@ -2,6 +2,7 @@ import { toMm } from "../../core/base/units.ts";
 import { toSite } from "../../core/geometry/frame.ts";
 import type { PlanRecord } from "../../core/plan/record.ts";
 import { line, mark, polygon, stroke, text } from "../ink.ts";
+import { rowNumber } from "../rowNumber.ts";
 import type { Item, Pt } from "../sheet.ts";
 import { drawBoards, drawRowNames } from "./boards.ts";
 import {
@@ -120,7 +121,7 @@ function rowOrdinates(record: PlanRecord, tongue: Tongue, end: "low" | "high"): 
     const at = ends.get(row.row);
     if (!at || !first) continue;
     const figure = `${tongue.words.write.mm(toMm(at.v0Um - first.vUm))}`;
-    const name = `${row.row}`;
+    const name = rowNumber(row.row);
     out.push({
       uUm: at.uUm,
       vUm: at.v0Um,

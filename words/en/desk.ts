@@ -1,4 +1,5 @@
 import type { DeskWords } from "../desk.ts";
+import { resume } from "./resume.ts";
 
 const VERDICT = {
   accept: "accept: lay on it as it is",
@@ -23,6 +24,7 @@ export const desk: DeskWords = {
   noBase: "Base: unknown. No levels were given, so nothing can be said of it.",
   level: { stop: "Stop", warn: "Mind", note: "Note" },
   noSchema: (name) => `There is no schema "${name}". There are job, plan and progress.`,
+  resume,
   base: (surface, preparation, job, write) => {
     const { plane, zone, straightedge } = surface;
     const lines = [

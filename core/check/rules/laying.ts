@@ -200,9 +200,11 @@ function edgesThatStand(scene: Scene): (piece: JudgedPiece, engage: number) => H
         if (e.u0 < piece.u1 && e.u1 > piece.u0 && e.v0 < piece.v1 + engage && e.v1 > piece.v0) near.push(e);
     if (near.length === 0) return [];
     const swept = piece.plain ? [box(piece.u0, piece.v0, piece.u1, piece.v1 + engage)] : join(sweepOf(piece, engage));
-    const hits = thickerThan(meet(swept, tall), TOUCH).map((path) => hitAt("cutout", [path]));
+    // What it stands in at rest, within the tolerance of a gap, the way in does not make worse.
+    const way = minus(swept, piece.paths);
+    const hits = thickerThan(meet(way, tall), TOUCH).map((path) => hitAt("cutout", [path]));
     // Out of the outline only counts where a side that stands is passed.
-    for (const path of thickerThan(minus(swept, scene.field.outline), TOUCH)) {
+    for (const path of thickerThan(minus(way, scene.field.outline), TOUCH)) {
       // Sliding along it is no hindrance: the place must lie within what is swept, not on its edge.
       const places = touching(path, near).filter(
         ([u, v]) => insidePaths(swept, u, v) && toEdges(swept, u, v) > 2 * TOUCH,

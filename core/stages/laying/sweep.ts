@@ -64,9 +64,12 @@ function exactHits(piece: Piece, engage: number, obstacle: Obstacle): Hit[] {
   const u1 = Math.min(piece.u1Um, Math.max(p[0], q[0]));
   const rings = [piece.region.outer, ...piece.region.holes];
   if (u1 - u0 <= TOUCH_UM) {
+    // the thing has a thickness on one side or the other: both sides of its line are looked at
     const tops = (u: number): number[] => uppersOver(rings, u).map((top) => heightAt(top[0], top[1], u));
     const low = Math.min(p[1], q[1]);
-    return uprightHit(piece, engage, obstacle, (u) => Math.max(...tops(u).filter((v) => v <= low + TOUCH_UM)));
+    const under = (u: number): number[] =>
+      [...tops(u - TOUCH_UM / 2), ...tops(u + TOUCH_UM / 2)].filter((v) => v <= low + TOUCH_UM);
+    return uprightHit(piece, engage, obstacle, (u) => Math.max(...under(u)));
   }
   const cuts = [u0, u1];
   for (const ring of rings) for (const [u] of ring) if (u > u0 && u < u1) cuts.push(u);
