@@ -1,36 +1,13 @@
-import { type CheckResult, checkPlan } from "../core/check/check.ts";
-import { type LoadedJob, loadJob } from "../core/plan/load.ts";
-import { makePlan, type StageName } from "../core/plan/make.ts";
-import type { PlanFile } from "../core/plan/plan.ts";
-import type { PlanRecord } from "../core/plan/record.ts";
-import { toPlanFile } from "../core/plan/write.ts";
+import { loadJob } from "../core/plan/load.ts";
 import { summaryText } from "../papers/summary.ts";
-import { sayer } from "../words/say.ts";
 import type { Words } from "../words/words.ts";
 import type { FontBytes } from "../write/font/files.ts";
 import type { NamedText, Outcome } from "./outcome.ts";
 import { writePapers } from "./papers.ts";
 import { refused } from "./problems.ts";
+import { type OnStage, type Proved, proveJob } from "./prove.ts";
 
-export interface Proved {
-  loaded: LoadedJob;
-  record: PlanRecord;
-  plan: PlanFile;
-  check: CheckResult;
-}
-export type OnStage = (stage: StageName | "check" | "papers") => void;
-
-/** Plans a loaded job and proves the plan by the checker. The plan's first line says what the checker excused. */
-export function proveJob(loaded: LoadedJob, words: Words, onStage: OnStage = () => {}): Proved {
-  return proveRecord(loaded, makePlan(loaded, onStage), words, onStage);
-}
-
-function proveRecord(loaded: LoadedJob, record: PlanRecord, words: Words, onStage: OnStage): Proved {
-  const draft = toPlanFile(record, sayer(words), "");
-  onStage("check");
-  const check = checkPlan({ ...loaded.read, survey: loaded.survey }, draft, true);
-  return { loaded, record, plan: { ...draft, summary: words.sayExcused(check.excused) }, check };
-}
+export { type OnStage, type Proved, proveJob } from "./prove.ts";
 
 /** `rowline plan`: a job's text in; the plan, every paper and a summary out. An unproved plan is never given out. */
 export async function planJob(

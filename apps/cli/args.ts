@@ -7,6 +7,7 @@ export const USAGE = `rowline: from a site survey to a checked plan and the pape
   rowline check JOB PLAN                     prove a plan file again from the two files alone
   rowline resume JOB PLAN PROGRESS -o DIR    keep what is laid, plan the rest
   rowline schema job|plan|progress           print the JSON Schema of a file
+  rowline serve [--port N] [--host H]        serve the browser app, on this machine alone unless --host says more
 
   --json      the machine form alone on stdout; talk goes to stderr
   -o DIR      where the papers go; made if it is not there
@@ -69,8 +70,8 @@ export function readArgs(argv: string[], version: string): Parsed {
   if (!command) {
     wrong.push(
       word === ""
-        ? "Say what to do: base, plan, check, resume or schema. See rowline --help."
-        : `There is no command "${word}". There are ${COMMANDS.join(", ")}. See rowline --help.`,
+        ? "Say what to do: base, plan, check, resume, schema or serve. See rowline --help."
+        : `There is no command "${word}". There are ${COMMANDS.join(", ")}, serve. See rowline --help.`,
     );
     return { kind: "wrong", sentences: wrong };
   }

@@ -5,11 +5,14 @@ import type { Outcome } from "../../desk/outcome.ts";
 import { type Args, readArgs } from "./args.ts";
 import { FileTrouble, readText, writeAll } from "./files.ts";
 import type { FromWorker, Order } from "./order.ts";
+import { serve } from "./serve.ts";
 
 const STOPPED = 130;
 
 async function main(): Promise<number> {
-  const parsed = readArgs(process.argv.slice(2), ENGINE);
+  const argv = process.argv.slice(2);
+  if (argv[0] === "serve" && !argv.some((word) => word === "--help" || word === "-h")) return serve(argv.slice(1));
+  const parsed = readArgs(argv, ENGINE);
   if (parsed.kind === "say") {
     process.stdout.write(parsed.text);
     return 0;

@@ -3,9 +3,10 @@
  * base joints; and what stands in a clip's way: cut-outs as they stand, walls, doors and kerbs. The planner works with
  * barred stretches of lines; the judge asks of places, and where room matters it tries every half millimetre.
  */
+import { TOLERANCE } from "../base/tolerances.ts";
 import { pointsOf, walkRing } from "./curve.ts";
 import { turned } from "./field.ts";
-import { type Bounds, boundsOf, insidePaths, type Path, toSegment } from "./polygons.ts";
+import { type Bounds, boundsOf, insidePaths, type Path, toEdges, toSegment } from "./polygons.ts";
 import { type Scene, um } from "./scene.ts";
 import { intoRows } from "./turn.ts";
 
@@ -16,19 +17,19 @@ export interface Zones {
   noDrill: { name: string; ring: Path; bounds: Bounds }[];
   baseJoints: Segment[];
   slab: Path | null;
-  walls: Segment[];
+  freeEdges: Segment[];
   standing: Segment[];
   cutouts: { ring: Path; bounds: Bounds }[];
   half: number;
   jointEdge: number;
   slabEdge: number;
-  wallReach: number;
 }
 
 /** Distances are met to the file's rounding, um. */
 const SLACK_UM = 5;
 /** Sine up to which a wall runs along an edge of the slab. */
 const NEARLY_ALONG = 0.2;
+const EDGE_STEP_UM = 2000;
 
 export function zonesOf(scene: Scene): Zones {
   const { job, survey, turn } = scene;
@@ -57,6 +58,7 @@ export function zonesOf(scene: Scene): Zones {
       const b = intoRows(turn, line[k]![0], line[k]![1]);
       baseJoints.push([a[0], a[1], b[0], b[1]]);
     }
+  const slab = survey.slab ? ring(survey.slab) : null;
   return {
     holes,
     noDrill: survey.noDrill.map((area) => {
@@ -64,14 +66,14 @@ export function zonesOf(scene: Scene): Zones {
       return { name: area.name, ring: path, bounds: boundsOf([path]) };
     }),
     baseJoints,
-    slab: survey.slab ? ring(survey.slab) : null,
-    walls,
+    slab,
+    freeEdges: slab ? freeEdges(slab, walls, um(clips.wallReach)) : [],
     standing,
     cutouts: scene.field.cutouts.map((c) => ({ ring: c.raw, bounds: boundsOf([c.raw]) })),
     half: um(clips.length) / 2,
     jointEdge: um(clips.jointEdge),
-    slabEdge: um(clips.slabEdge),
-    wallReach: um(clips.wallReach),
+    // An edge that curves may be drawn in chords.
+    slabEdge: um(clips.slabEdge) - (survey.slab?.some((vertex) => vertex[2] !== 0) ? TOLERANCE.chordMm * 1000 : 0),
   };
 }
 
@@ -99,43 +101,40 @@ export function baseJointAt(zones: Zones, u: number, v: number): number | null {
 export function slabEdgeAt(zones: Zones, u: number, v: number): number | null {
   const { slab } = zones;
   if (!slab) return null;
-  const limit = zones.slabEdge - SLACK_UM;
+  if (!insidePaths([slab], u, v) && toEdges([slab], u, v) > SLACK_UM) return 0;
   let near = Infinity;
-  let onEdge = Infinity;
+  for (const edge of zones.freeEdges) near = Math.min(near, toSegment(u, v, ...edge));
+  return near < zones.slabEdge - SLACK_UM ? near : null;
+}
+
+/** Those stretches of the slab's edge that no wall or door runs along, found every 2 mm and so never drawn too long. */
+function freeEdges(slab: Path, walls: Segment[], reach: number): Segment[] {
+  const out: Segment[] = [];
   for (let i = 0, j = slab.length - 1; i < slab.length; j = i++) {
     const a = slab[j]!;
     const b = slab[i]!;
-    const far = toSegment(u, v, a.x, a.y, b.x, b.y);
-    onEdge = Math.min(onEdge, far);
-    if (far >= limit) continue;
-    near = Math.min(near, freeDistance(zones, a, b, u, v, limit));
+    const dx = b.x - a.x;
+    const dy = b.y - a.y;
+    const length = Math.sqrt(dx * dx + dy * dy) || 1;
+    const beside = walls.filter(
+      ([au, av, bu, bv]) =>
+        Math.abs(dx * (bv - av) - dy * (bu - au)) <=
+        NEARLY_ALONG * length * Math.sqrt((bu - au) * (bu - au) + (bv - av) * (bv - av)),
+    );
+    const steps = beside.length === 0 ? 1 : Math.max(1, Math.ceil(length / EDGE_STEP_UM));
+    let from: number | null = null;
+    for (let k = 0; k <= steps + 1; k++) {
+      const t = k / steps;
+      const free = k <= steps && !beside.some((w) => runsAlong(w, dx, dy, length, a.x + dx * t, a.y + dy * t, reach));
+      if (free) from ??= t;
+      else if (from !== null) {
+        const to = (k - 1) / steps;
+        out.push([a.x + dx * from, a.y + dy * from, a.x + dx * to, a.y + dy * to]);
+        from = null;
+      }
+    }
   }
-  if (onEdge > SLACK_UM && !insidePaths([slab], u, v)) return 0;
-  return near < limit ? near : null;
-}
-
-/** Least distance to those places of a slab edge that no wall or door runs along; every 2 mm. */
-function freeDistance(
-  zones: Zones,
-  a: { x: number; y: number },
-  b: { x: number; y: number },
-  u: number,
-  v: number,
-  limit: number,
-): number {
-  const dx = b.x - a.x;
-  const dy = b.y - a.y;
-  const length = Math.sqrt(dx * dx + dy * dy);
-  const foot = ((u - a.x) * dx + (v - a.y) * dy) / (length || 1);
-  let best = Infinity;
-  for (let s = Math.max(0, foot - limit); s <= Math.min(length, foot + limit); s += 2000) {
-    const x = a.x + (dx * s) / (length || 1);
-    const y = a.y + (dy * s) / (length || 1);
-    const far = Math.sqrt((x - u) * (x - u) + (y - v) * (y - v));
-    if (far >= limit || far >= best) continue;
-    if (!zones.walls.some((w) => runsAlong(w, dx, dy, length, x, y, zones.wallReach))) best = far;
-  }
-  return best;
+  return out;
 }
 
 /** A wall runs along an edge at a place where its foot lies on the wall, within reach, and both run nearly the same way. */
@@ -153,7 +152,9 @@ function runsAlong(
   const wall = Math.sqrt(wu * wu + wv * wv);
   if (wall === 0 || Math.abs(dx * wv - dy * wu) > NEARLY_ALONG * length * wall) return false;
   const foot = ((x - au) * wu + (y - av) * wv) / wall;
-  return foot >= -SLACK_UM && foot <= wall + SLACK_UM && Math.abs(((x - au) * wv - (y - av) * wu) / wall) <= reach;
+  return (
+    foot >= -SLACK_UM && foot <= wall + SLACK_UM && Math.abs(((x - au) * wv - (y - av) * wu) / wall) <= reach + SLACK_UM
+  );
 }
 
 /** A place where a clip may be set, body and holes. */

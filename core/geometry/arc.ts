@@ -44,3 +44,37 @@ export function flattenRing(
   if (last) out.unshift(last);
   return out;
 }
+
+/**
+ * A counter-clockwise ring with bulges as a plain ring that leaves nothing of it outside: an arc that swells outward is
+ * drawn by its tangents, one that bites inward by its chords. For areas nothing may come into; at most `chordMm` too large.
+ */
+export function flattenAround(
+  ring: readonly (readonly [number, number, number])[],
+  chordMm: number = TOLERANCE.chordMm,
+): [number, number][] {
+  const out: [number, number][] = [];
+  ring.forEach(([x0, y0, bulge], i) => {
+    const [x1, y1] = ring[(i + 1) % ring.length]!;
+    const points: [number, number][] = [[x0, y0]];
+    flattenEdge(x0, y0, x1, y1, bulge, points, chordMm / 2);
+    // The tangents at both ends of a part of the arc meet below its chord by half of it times tan(half its angle).
+    const steps = points.length - 1;
+    const part = steps > 1 ? partOf(bulge, steps) : bulge;
+    const reach = bulge > 0 ? part / (1 - part * part) : 0;
+    for (let k = 0; k < steps; k++) {
+      const [ax, ay] = points[k]!;
+      const [bx, by] = points[k + 1]!;
+      out.push([ax, ay]);
+      if (reach > 0) out.push([(ax + bx) / 2 + (by - ay) * reach, (ay + by) / 2 - (bx - ax) * reach]);
+    }
+  });
+  return out;
+}
+
+/** Bulge of one of `steps` (a power of two) equal parts of an arc. */
+function partOf(bulge: number, steps: number): number {
+  let part = bulge;
+  for (let n = 1; n < steps; n *= 2) part /= 1 + Math.sqrt(1 + part * part);
+  return part;
+}

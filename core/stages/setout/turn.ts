@@ -1,6 +1,6 @@
 import { TOLERANCE } from "../../base/tolerances.ts";
 import { toUm, UM_PER_MM } from "../../base/units.ts";
-import { flattenEdge } from "../../geometry/arc.ts";
+import { flattenAround, flattenEdge } from "../../geometry/arc.ts";
 import { type Frame, type Ring, toFrame, type Uv } from "../../geometry/frame.ts";
 import type { MovedEdge } from "../../geometry/offset.ts";
 import { moveRing } from "../../geometry/ring.ts";
@@ -49,7 +49,7 @@ export function turnSite(survey: SurveyRecord, frame: Frame): TurnedSite {
         gapUm: toUm(cutout.gapMm),
         height: cutout.height,
       })),
-      noDrill: survey.noDrill.map((a) => ({ name: a.name, ring: flattenTurned(turnRing(a.ring, frame)) })),
+      noDrill: survey.noDrill.map((a) => ({ name: a.name, ring: around(turnRing(a.ring, frame)) })),
       keepClear: survey.keepClear.map((a) => ({ name: a.name, ring: flattenTurned(turnRing(a.ring, frame)) })),
       baseJoints: survey.baseJoints.map((line) => line.map(([x, y]) => toFrame(frame, x, y))),
       slab: survey.slab === null ? null : flattenTurned(turnRing(survey.slab, frame)),
@@ -118,6 +118,11 @@ function flattenOne(a: readonly [number, number, number], b: readonly [number, n
 
 function flattenTurned(ring: readonly [number, number, number][]): Ring {
   return ring.flatMap((a, i) => [[a[0], a[1]] as Uv, ...flattenOne(a, ring[(i + 1) % ring.length]!).slice(0, -1)]);
+}
+
+/** Where nothing may be drilled, no arc is cut short by its chords. */
+function around(ring: readonly [number, number, number][]): Ring {
+  return flattenAround(ring, CHORD_UM).map(([u, v]) => [Math.round(u) + 0, Math.round(v) + 0] as const);
 }
 
 /** A ring run the other way: the edge that started at i + 1's end now starts there, its arc turned over. */

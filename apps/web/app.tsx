@@ -1,0 +1,150 @@
+import type { ComponentType } from "preact";
+import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { jobText } from "../../core/edits/draft.ts";
+import type { PlanRecord } from "../../core/plan/record.ts";
+import type { Item, Pt } from "../../papers/sheet.ts";
+import type { AppWords, StepId } from "../../words/app.ts";
+import { Board } from "./board/board.tsx";
+import type { Bounds, Camera } from "./board/camera.ts";
+import { giveFiles } from "./give.ts";
+import { Findings } from "./look/findings.tsx";
+import { Road } from "./look/road.tsx";
+import { TopBar } from "./look/top-bar.tsx";
+import type { Opened, Settings } from "./open.ts";
+import type { App, Tap } from "./road/step.ts";
+import { ROAD_STEPS } from "./road/steps.ts";
+import { useHeard } from "./use.ts";
+
+/** The app: one drawing, the road of steps along an edge, the open step's panel beside what it changes. */
+export function Root({ opened }: { opened: Opened }) {
+  const { desk } = opened;
+  const [store, setStore] = useState(opened.store);
+  const [settings, setSettings] = useState<Settings>(opened.settings);
+  const [words, setWords] = useState<AppWords>(opened.words);
+  const [step, setStep] = useState<StepId>("setout");
+  const [camera, setCamera] = useState<Camera | null>(null);
+  const [tapped, setTapped] = useState<Tap | null>(null);
+  const [overlay, setOverlay] = useState<readonly Item[] | null>(null);
+  const [Panel, setPanel] = useState<ComponentType<{ app: App }> | null>(null);
+  const record = useRef<PlanRecord | null>(null);
+  const scale = useRef(50);
+  useHeard(store);
+  useHeard(desk);
+  const { job, version, events } = store.state;
+  const { answer } = desk.state;
+  if (answer?.ok) record.current = answer.record;
+  const draws = ROAD_STEPS.find(({ id }) => id === step)!.draws;
+
+  useEffect(() => {
+    desk.plan(version, jobText(job), settings.language, { name: draws, scale: scale.current, turnDeg: 0 });
+  }, [store, version, settings.language]);
+  useEffect(() => {
+    if (desk.state.drawing && desk.state.drawing.name !== draws)
+      desk.draw({ name: draws, scale: scale.current, turnDeg: 0 });
+  }, [draws]);
+  useEffect(() => {
+    let here = true;
+    void ROAD_STEPS.find(({ id }) => id === step)!
+      .panel()
+      .then((loaded) => here && setPanel(() => loaded.default as ComponentType<{ app: App }>));
+    return () => {
+      here = false;
+      setOverlay(null);
+      setTapped(null);
+    };
+  }, [step]);
+  useEffect(() => {
+    document.documentElement.dataset.ground = settings.ground;
+    document.documentElement.lang = words.language;
+    document.title = `${job.title} \u2013 ${words.name}`;
+  }, [settings.ground, words, job.title]);
+
+  const onCamera = useCallback((next: Camera, moved: boolean) => {
+    if (moved) setCamera(next);
+    const drawn = desk.state.drawing;
+    scale.current = next.scale;
+    if (drawn && Math.abs(Math.log(drawn.scale / next.scale)) > 0.1)
+      desk.draw({ name: drawn.name, scale: next.scale, turnDeg: 0 });
+  }, []);
+  const acts = useMemo(
+    () => ({
+      edit: store.edit,
+      undo: store.undo,
+      redo: store.redo,
+      event: store.event,
+      go: setStep,
+      overlay: setOverlay,
+      show: (at: Pt) => setCamera({ at, scale: Math.min(scale.current, 25) }),
+      untap: () => setTapped(null),
+      give: giveFiles,
+      store,
+      desk,
+    }),
+    [store, desk],
+  );
+  const stale = desk.state.version !== version;
+  const app: App = {
+    job,
+    events,
+    answer,
+    record: record.current,
+    stale,
+    words,
+    units: settings.units,
+    step,
+    tapped,
+    ...acts,
+  };
+  const keep = (change: Partial<Settings>) => {
+    const next = { ...settings, ...change };
+    setSettings(next);
+    void opened.room.setSetting("look", next);
+  };
+  const drawn = !answer?.ok || desk.state.drawing?.name === draws;
+  const settled = !stale && drawn && desk.state.stage === null && store.state.keeping === "saved";
+  return (
+    <div class="app" data-settled={settled ? "true" : "false"}>
+      <TopBar
+        app={app}
+        opened={opened}
+        settings={settings}
+        keep={keep}
+        setWords={setWords}
+        openStore={(next) => {
+          store.close();
+          record.current = null;
+          setCamera(null);
+          setStore(next);
+        }}
+      />
+      <Road words={words} step={step} go={setStep} />
+      <main class="sheet">
+        <Board
+          items={desk.state.drawing?.items ?? []}
+          overlay={overlay}
+          bounds={boundsOf(record.current)}
+          camera={camera}
+          onCamera={onCamera}
+          onTap={(at, withinMm) => setTapped({ at, withinMm })}
+          label={words.shell.drawing}
+          ground={settings.ground}
+        />
+      </main>
+      <section class="panel" aria-labelledby="step-name">
+        <h2 id="step-name">{words.steps[step].name}</h2>
+        <p class="hint">{words.steps[step].hint}</p>
+        {Panel && <Panel app={app} />}
+        <Findings app={app} />
+      </section>
+    </div>
+  );
+}
+
+/** What the whole drawing has to show: the outline as measured. */
+function boundsOf(record: PlanRecord | null): Bounds {
+  const outline = record?.survey.outline ?? [];
+  if (outline.length === 0) return { x0: 0, y0: 0, x1: 5000, y1: 3000 };
+  const xs = outline.map(([x]) => x);
+  const ys = outline.map(([, y]) => y);
+  return { x0: Math.min(...xs), y0: Math.min(...ys), x1: Math.max(...xs), y1: Math.max(...ys) };
+}

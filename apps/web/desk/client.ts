@@ -1,0 +1,180 @@
+import type { OutFile } from "../../../desk/outcome.ts";
+import type { Answer, Ask, DrawAsk, Drawing, Reply, StageSaid } from "./asks.ts";
+
+/** After this long on an older job the worker is ended, so that the newer one is planned at once. */
+const PATIENCE_MS = 400;
+
+export interface DeskState {
+  /** What the planner is at; null: nothing. */
+  stage: StageSaid | null;
+  answer: Answer | null;
+  /** The version of the job that `answer` is of. */
+  version: number;
+  drawing: Drawing | null;
+  /** Set where the planner itself came to a halt. */
+  broken: string | null;
+  stopped: boolean;
+}
+/** The planner, seen from the page. */
+export interface Desk {
+  readonly state: DeskState;
+  listen(tell: () => void): () => void;
+  /** Plans a job; of several in a row only the last is answered. */
+  plan(version: number, text: string, language: string, draw: DrawAsk): void;
+  /** Another layer or scale of the last plan. */
+  draw(ask: DrawAsk): void;
+  /** Papers of the last plan, all or by file name. */
+  papers(only: string[] | null): Promise<OutFile[]>;
+  /** Ends the work at once. The last answer stays. */
+  stop(): void;
+}
+type Fonts = { regular: string[]; bold: string[] };
+type PlanAsk = Ask & { kind: "plan" };
+
+/** `spawn` makes a worker; `frame` calls back at the next frame (a test calls at once). */
+export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => void) => void): Desk {
+  const tellers = new Set<() => void>();
+  const papers = new Map<number, { done: (files: OutFile[]) => void; failed: (trouble: Error) => void }>();
+  let worker: Worker | null = null;
+  let number = 0;
+  let inWork: { number: number; version: number; ask: PlanAsk; since: number } | null = null;
+  let next: { version: number; ask: PlanAsk } | null = null;
+  let last: { version: number; ask: PlanAsk } | null = null;
+  let drawing: { number: number; ask: DrawAsk } | null = null;
+  let patience: ReturnType<typeof setTimeout> | undefined;
+  let awaiting = false;
+  let planned = false;
+  let state: DeskState = { stage: null, answer: null, version: -1, drawing: null, broken: null, stopped: false };
+
+  return {
+    get state() {
+      return state;
+    },
+    listen(tell) {
+      tellers.add(tell);
+      return () => void tellers.delete(tell);
+    },
+    plan(version, text, language, draw) {
+      next = { version, ask: { kind: "plan", text, file: "job", language, draw } };
+      last = next;
+      if (inWork && patience === undefined) patience = setTimeout(hurry, PATIENCE_MS);
+      if (awaiting) return;
+      awaiting = true;
+      frame(() => {
+        awaiting = false;
+        if (!inWork) start();
+      });
+    },
+    draw(ask) {
+      if (next) next = { ...next, ask: { ...next.ask, draw: ask } };
+      if (last) last = { ...last, ask: { ...last.ask, draw: ask } };
+      if (!planned || (state.answer && !state.answer.ok)) return;
+      drawing = { number: send({ kind: "draw", draw: ask }), ask };
+    },
+    papers: (only) =>
+      new Promise((done, failed) => {
+        papers.set(send({ kind: "papers", only, fonts }), { done, failed });
+      }),
+    stop() {
+      end();
+      put({ stage: null, stopped: true });
+    },
+  };
+
+  function start(): void {
+    if (!next) return;
+    const { version, ask } = next;
+    next = null;
+    inWork = { number: send(ask), version, ask, since: 0 };
+    put({ stage: "read", stopped: false, broken: null });
+  }
+
+  function hurry(): void {
+    patience = undefined;
+    if (!inWork || !next) return;
+    const newer = next;
+    end();
+    next = newer;
+    start();
+  }
+
+  /** Ends the worker; what it was at is dropped, papers asked for are refused. */
+  function end(): void {
+    worker?.terminate();
+    worker = null;
+    planned = false;
+    inWork = null;
+    next = null;
+    drawing = null;
+    clearTimeout(patience);
+    patience = undefined;
+    for (const { failed } of papers.values()) failed(new Error("stopped"));
+    papers.clear();
+  }
+
+  function send(ask: Ask): number {
+    if (!worker) {
+      const mine = spawn();
+      worker = mine;
+      mine.onmessage = (event: MessageEvent<{ number: number; reply: Reply }>) => {
+        if (mine === worker) hear(event.data.number, event.data.reply);
+      };
+      mine.onerror = (event) => {
+        event.preventDefault();
+        if (mine === worker) halt(event.message);
+      };
+      // A fresh worker knows no plan: papers and drawings need one first.
+      if (ask.kind !== "plan" && last) worker.postMessage({ number: 0, ask: last.ask });
+    }
+    worker.postMessage({ number: ++number, ask });
+    return number;
+  }
+
+  function hear(of: number, reply: Reply): void {
+    const mine = inWork?.number === of;
+    if (reply.kind === "stage") {
+      if (mine || papers.has(of)) put({ stage: reply.stage });
+    } else if (reply.kind === "answer") {
+      planned = reply.answer.ok || planned;
+      if (mine) answered(reply.answer);
+    } else if (reply.kind === "drawing") {
+      if (drawing?.number === of) put({ drawing: reply.drawing });
+    } else if (reply.kind === "files") {
+      papers.get(of)?.done(reply.files);
+      papers.delete(of);
+      put({ stage: null });
+    } else if (papers.has(of)) {
+      papers.get(of)!.failed(new Error(reply.detail));
+      papers.delete(of);
+      put({ stage: null });
+    } else if (mine) halt(reply.detail);
+  }
+
+  function answered(answer: Answer): void {
+    const { version, ask } = inWork!;
+    const wanted = last?.ask.draw ?? ask.draw;
+    inWork = null;
+    clearTimeout(patience);
+    patience = undefined;
+    const drawn = answer.ok ? answer.drawing : state.drawing;
+    put({ answer, version, drawing: drawn, stage: next ? "read" : null, broken: null });
+    if (next) start();
+    else if (answer.ok && wanted && drawn && (wanted.name !== drawn.name || wanted.scale !== drawn.scale))
+      drawing = { number: send({ kind: "draw", draw: wanted }), ask: wanted };
+  }
+
+  function halt(detail: string): void {
+    const newer = next;
+    end();
+    put({ stage: null, broken: detail });
+    if (newer) {
+      next = newer;
+      start();
+    }
+  }
+
+  function put(change: Partial<DeskState>): void {
+    state = { ...state, ...change };
+    for (const tell of tellers) tell();
+  }
+}

@@ -1,0 +1,41 @@
+import type { PlanRecord } from "../../../core/plan/record.ts";
+import { allFindings } from "../../../core/plan/write.ts";
+import { drawBase } from "../../../papers/drawing/base.ts";
+import type { Numbered } from "../../../papers/drawing/findings.ts";
+import { drawFixing } from "../../../papers/drawing/fixing.ts";
+import { lookAt, type Tongue } from "../../../papers/drawing/look.ts";
+import { drawSetout } from "../../../papers/drawing/setout.ts";
+import { drawSite, keepOffSides, nameCutouts, nameSides } from "../../../papers/drawing/site.ts";
+import { rankedFindings } from "../../../papers/ranked.ts";
+import type { Item } from "../../../papers/sheet.ts";
+import type { Words } from "../../../words/words.ts";
+import type { DrawAsk, Drawing, DrawingName } from "./asks.ts";
+
+/** A step's layer of a plan, in site millimetres. Findings are drawn by the page, which knows which one is looked at. */
+export function drawLayer(record: PlanRecord, words: Words, ask: DrawAsk): Drawing {
+  const look = lookAt(ask.scale, ask.turnDeg);
+  return { ...ask, items: LAYERS[ask.name](record, { words, labels: words.drawing }, look) };
+}
+
+const LAYERS: Record<DrawingName, (record: PlanRecord, tongue: Tongue, look: ReturnType<typeof lookAt>) => Item[]> = {
+  survey(record, tongue, look) {
+    const items = drawSite(record, look);
+    keepOffSides(record, look);
+    items.push(...nameSides(record, tongue, look), ...nameCutouts(record, look));
+    return items;
+  },
+  base: (record, tongue, look) => drawBase(record, tongue, look),
+  setout: (record, tongue, look) => drawSetout(record, tongue, look),
+  fixing: (record, tongue, look) => drawFixing(record, tongue, look),
+};
+
+/** Findings of one kind share a number, as on the papers. */
+export function numbered(record: PlanRecord): Numbered[] {
+  const all = allFindings(record);
+  return rankedFindings(record).map((kind) => ({
+    ...kind,
+    places: all.flatMap(({ code, level, at }) =>
+      code === kind.finding.code && level === kind.finding.level && at ? [at] : [],
+    ),
+  }));
+}

@@ -1,0 +1,29 @@
+/** The planner, off the page: one ask at a time, every answer with its ask's number. Ended from outside when it takes too long. */
+import { LANGUAGES } from "../../../words/languages.ts";
+import type { Ask, Reply } from "./asks.ts";
+import { type Bench, drawAsk, planAsk } from "./work.ts";
+
+const bench: Bench = { proved: null, words: null };
+const port = self as unknown as {
+  onmessage: ((event: MessageEvent<{ number: number; ask: Ask }>) => void) | null;
+  postMessage(message: { number: number; reply: Reply }): void;
+};
+
+port.onmessage = ({ data: { number, ask } }) => {
+  const say = (reply: Reply) => port.postMessage({ number, reply });
+  obey(ask, say).catch((trouble: unknown) =>
+    say({ kind: "broken", detail: trouble instanceof Error ? trouble.message : String(trouble) }),
+  );
+};
+
+async function obey(ask: Ask, say: (reply: Reply) => void): Promise<void> {
+  if (ask.kind === "draw") return say({ kind: "drawing", drawing: drawAsk(bench, ask) });
+  if (ask.kind === "papers") {
+    // The writers of PDF, DXF and tables are loaded only now.
+    const { papersAsk } = await import("./papers.ts");
+    say({ kind: "stage", stage: "papers" });
+    return say({ kind: "files", files: await papersAsk(bench, ask) });
+  }
+  const words = await LANGUAGES[ask.language]!.plan();
+  say({ kind: "answer", answer: planAsk(bench, ask, words, (stage) => say({ kind: "stage", stage })) });
+}

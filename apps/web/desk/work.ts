@@ -1,0 +1,70 @@
+import { hashJson } from "../../../core/job/hash.ts";
+import { loadJob } from "../../../core/plan/load.ts";
+import { allFindings } from "../../../core/plan/write.ts";
+import { type Proved, proveJob } from "../../../desk/prove.ts";
+import { rankedFindings } from "../../../papers/ranked.ts";
+import { sayer } from "../../../words/say.ts";
+import type { Words } from "../../../words/words.ts";
+import type { Answer, Ask, Drawing, SaidFinding, StageSaid } from "./asks.ts";
+import { drawLayer } from "./draw.ts";
+
+/** The planner as the worker runs it: keeps the last plan, so that its drawings and papers need no second planning. */
+export interface Bench {
+  proved: Proved | null;
+  words: Words | null;
+}
+
+export function planAsk(
+  bench: Bench,
+  ask: Ask & { kind: "plan" },
+  words: Words,
+  onStage: (stage: StageSaid) => void,
+): Answer {
+  onStage("read");
+  const loaded = loadJob(ask.text, ask.file);
+  if (!loaded.ok) {
+    const problems = loaded.problems.map((problem) => ({
+      code: problem.code,
+      place: problem.place,
+      ...words.sayProblem(problem),
+    }));
+    return { ok: false, problems };
+  }
+  const proved = proveJob(loaded.value, words, onStage);
+  bench.proved = proved;
+  bench.words = words;
+  onStage("draw");
+  const { record, plan, check } = proved;
+  return {
+    ok: true,
+    record,
+    planHash: hashJson(JSON.parse(JSON.stringify(plan))),
+    summary: plan.summary,
+    proved: check.ok,
+    breaches: check.breaches.map(words.sayBreach),
+    findings: sayFindings(proved, words),
+    drawing: ask.draw && drawLayer(record, words, ask.draw),
+  };
+}
+
+export function drawAsk(bench: Bench, ask: Ask & { kind: "draw" }): Drawing {
+  if (!bench.proved || !bench.words) throw new Error("no plan yet");
+  return drawLayer(bench.proved.record, bench.words, ask.draw);
+}
+
+/** Every finding, stops first, each with its sentence and the number its kind bears everywhere. */
+function sayFindings({ record }: Proved, words: Words): SaidFinding[] {
+  const numbers = new Map(
+    rankedFindings(record).map(({ number, finding }) => [`${finding.level} ${finding.code}`, number]),
+  );
+  const voice = sayer(words);
+  return allFindings(record).map((finding) => ({
+    number: numbers.get(`${finding.level} ${finding.code}`)!,
+    code: finding.code,
+    rule: finding.rule,
+    level: finding.level,
+    at: finding.at,
+    releasedBy: finding.releasedBy,
+    ...voice.finding(finding),
+  }));
+}

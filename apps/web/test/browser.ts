@@ -1,0 +1,76 @@
+/** What browser tests stand on: the built app served on a free port, and the browser that comes with the packages. */
+import { existsSync } from "node:fs";
+import type { AddressInfo } from "node:net";
+import { fileURLToPath } from "node:url";
+import { type Browser, type BrowserContext, chromium, type LaunchOptions, type Page } from "playwright-core";
+import { build } from "vite";
+import { staticServer } from "../../cli/static.ts";
+
+// Tells the package to bring its own shared libraries; must stand before it is loaded.
+process.env.AWS_EXECUTION_ENV ??= "AWS_Lambda_nodejs20.x";
+
+export const DESK = { width: 1440, height: 900 };
+export const PHONE = { width: 390, height: 844 };
+
+/** The folder of the built app: ROWLINE_WEB or dist/web; built when it is not there. */
+export async function webFolder(): Promise<string> {
+  const folder = process.env.ROWLINE_WEB ?? fileURLToPath(new URL("../../../dist/web", import.meta.url));
+  if (!existsSync(`${folder}/index.html`))
+    await build({ configFile: fileURLToPath(new URL("../vite.config.ts", import.meta.url)), logLevel: "warn" });
+  return folder;
+}
+
+export interface Served {
+  url: string;
+  close(): Promise<void>;
+}
+/** The app on a free port of this machine; `port` to come back on the same one. */
+export async function serveApp(port = 0): Promise<Served> {
+  const server = staticServer(await webFolder());
+  await new Promise<void>((done) => server.listen(port, "127.0.0.1", done));
+  return {
+    url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
+    close: () =>
+      new Promise((done) => {
+        server.closeAllConnections();
+        server.close(() => done());
+      }),
+  };
+}
+
+/** Where the browser is and how it is started. */
+export async function browserOptions(): Promise<LaunchOptions> {
+  const { default: packed } = await import("@sparticuz/chromium");
+  return {
+    executablePath: await packed.executablePath(),
+    args: packed.args.filter((word) => word !== "--single-process"),
+    headless: true,
+  };
+}
+
+export async function openBrowser(): Promise<Browser> {
+  return chromium.launch(await browserOptions());
+}
+
+/** A browser whose data outlives it, in `folder`: for kills and cold starts. */
+export async function openProfile(folder: string): Promise<BrowserContext> {
+  return chromium.launchPersistentContext(folder, { ...(await browserOptions()), viewport: DESK });
+}
+
+/** Opens the app and waits until the first plan is drawn. What the page throws is kept in `faults`. */
+export async function openApp(context: BrowserContext, url: string): Promise<{ page: Page; faults: string[] }> {
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on("pageerror", (fault) => faults.push(fault.stack ?? fault.message));
+  page.on("console", (message) => {
+    if (message.type() === "error") faults.push(message.text());
+  });
+  await page.goto(url);
+  await planned(page);
+  return { page, faults };
+}
+
+/** Waits until everything entered is kept, planned and drawn. */
+export async function planned(page: Page): Promise<void> {
+  await page.locator(".app[data-settled=true]").waitFor();
+}

@@ -1,0 +1,35 @@
+import type { Job, Side, SideKind } from "../job/job.ts";
+import type { Json } from "./edit.ts";
+
+/** A job as it is written: what the fitter gave, before defaults. Everything but the few required keys may be left out. */
+export interface JobDraft extends Omit<Partial<Loose<Job>>, "site" | "title"> {
+  format: "rowline/job@1";
+  title: string;
+  site: Omit<Loose<Job["site"]>, "outline" | "sides" | "slab"> & {
+    outline?: DraftVertex[] | null;
+    sides?: DraftSide[];
+    slab?: DraftVertex[] | null;
+  };
+}
+export type DraftVertex = [x: number, y: number] | [x: number, y: number, bulge: number];
+export type DraftSide = SideKind | (Partial<Side> & { kind: SideKind });
+
+type Loose<T> = T extends readonly number[]
+  ? T
+  : T extends readonly (infer E)[]
+    ? Loose<E>[]
+    : T extends object
+      ? { -readonly [K in keyof T]?: Loose<T[K]> }
+      : T;
+
+/** A job's text as the app hands it to the planner and writes it to a file: same job, same bytes. */
+export function jobText(job: JobDraft): string {
+  return `${JSON.stringify(job, null, 1)}\n`;
+}
+
+export function asJson(job: JobDraft): Json {
+  return job as unknown as Json;
+}
+export function asDraft(value: Json): JobDraft {
+  return value as unknown as JobDraft;
+}
