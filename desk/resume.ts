@@ -5,18 +5,19 @@ import type { PlanFile } from "../core/plan/plan.ts";
 import { readPlan } from "../core/plan/schema.ts";
 import { carryOver } from "../core/progress/carry.ts";
 import { liveOf } from "../core/progress/change.ts";
-import { driftOver } from "../core/progress/drift.ts";
-import { neededFor } from "../core/progress/needed.ts";
+import { type Drift, driftOver } from "../core/progress/drift.ts";
+import { type Needed, neededFor } from "../core/progress/needed.ts";
 import { readProgress } from "../core/progress/read.ts";
 import { regrid } from "../core/progress/regrid.ts";
 import { type Resumed, resumeJob } from "../core/progress/resume.ts";
 import { findLaid, type Lying } from "../core/progress/same.ts";
+import type { ProgressFile } from "../core/progress/schema.ts";
 import { readJson } from "../core/read/json.ts";
 import type { Read } from "../core/read/problem.ts";
 import type { Words } from "../words/words.ts";
 import type { FontBytes } from "../write/font/files.ts";
 import type { NamedText, Outcome } from "./outcome.ts";
-import { deliver, type OnStage, proveJob } from "./plan.ts";
+import { deliver, type OnStage, type Proved, proveJob } from "./plan.ts";
 import { refused } from "./problems.ts";
 
 const NEW_JOB = "resumed.job.json";
@@ -36,77 +37,122 @@ export async function resumeFiles(
   fonts: FontBytes,
   onStage: OnStage = () => {},
 ): Promise<Outcome> {
+  const result = resumeProved(job, plan, progress, words, onStage);
+  if (!result.ok) return result.refusal;
+  const { proved, jobText, progress: next, lines, stop, finished, answer } = result.value;
+  const outcome = await deliver(proved, words, fonts, onStage, finished);
+  if (outcome.exit === 1) return outcome;
+  return {
+    exit: stop ? 3 : outcome.exit,
+    lines: [...lines, "", ...outcome.lines],
+    problems: [],
+    json: answer,
+    files: [
+      { name: NEW_JOB, bytes: jobText },
+      { name: "progress.json", bytes: `${JSON.stringify(next, null, 1)}\n` },
+      ...outcome.files,
+    ],
+  };
+}
+
+export interface ResumedPlan {
+  proved: Proved;
+  /** The new job file. */
+  jobText: string;
+  /** The progress file of the new plan. */
+  progress: ProgressFile;
+  lines: string[];
+  /** A piece that lies is drawn otherwise, or the rows could not be put back. */
+  stop: boolean;
+  /** Rows of the new plan that lie whole. */
+  finished: ReadonlySet<number>;
+  answer: ResumeAnswer;
+}
+/** The machine form. Ids as in the plan worked from (`before`) and in the new one (`now`); rows in the new one; mm. */
+export interface ResumeAnswer {
+  plan: PlanFile;
+  job: unknown;
+  progress: ProgressFile;
+  resume: {
+    laid: { before: string; now: string }[];
+    otherwise: { before: string; now: string | null; offMm: number | null }[];
+    rowsDone: number[];
+    rowsBegun: number[];
+    needed: Needed;
+    drift: Drift | null;
+    changed: string[];
+  };
+}
+
+/** The same without papers: the new plan, proved or not (`proved.check`), and what is to be said. */
+export function resumeProved(
+  job: NamedText,
+  plan: NamedText,
+  progress: NamedText,
+  words: Words,
+  onStage: OnStage = () => {},
+): { ok: true; value: ResumedPlan } | { ok: false; refusal: Outcome } {
   const given = readAll(job, plan, progress);
-  if (!given.ok) return refused(given.problems, words);
-  const { resumed, old } = given.value;
+  if (!given.ok) return { ok: false, refusal: refused(given.problems, words) };
+  const { resumed, old, events, loaded: before } = given.value;
   const now = settle(given.value);
   if (!now.ok) {
-    const outcome = refused(now.problems, words);
-    return { ...outcome, problems: [words.desk.resume.outlineBroken, ...outcome.problems] };
+    const refusal = refused(now.problems, words);
+    return { ok: false, refusal: { ...refusal, problems: [words.desk.resume.outlineBroken, ...refusal.problems] } };
   }
   const { text, loaded, rowOf, settled } = now.value;
+  const { job: read, raw } = loaded.read;
   const proved = proveJob(loaded, words, onStage);
   const lying = findLaid(resumed.kept.laid, proved.plan, rowOf);
   const rows = rowsLaid(proved.plan, lying);
-  const outcome = await deliver(proved, words, fonts, onStage, new Set(rows.done));
-  if (outcome.exit === 1) return outcome;
-  const next = carryOver(liveOf(given.value.events), proved.plan, hashJson(proved.plan), lying.same, rowOf);
-  const range = given.value.loaded.read.job.gaps.sideRange;
-  const { kerf } = loaded.read.job.cut;
-  const needed = neededFor(
-    proved.plan,
-    old,
-    resumed.kept,
-    resumed.state,
-    lying.same,
-    kerf,
-    loaded.read.job.board.width,
-  );
+  const next = carryOver(liveOf(events), proved.plan, hashJson(proved.plan), lying.same, rowOf);
+  const needed = neededFor(proved.plan, old, resumed.kept, resumed.state, lying.same, read.cut.kerf, read.board.width);
+  const range = before.read.job.gaps.sideRange;
   const lastRow = old.rows.reduce((most, row) => Math.max(most, row.row), 0);
   const drift = driftOver(resumed.kept.drift, lastRow, old.bond.sideGap, range);
+  const otherwise = lying.other.map(({ piece, now: there, offMm }) => ({
+    before: piece.id,
+    row: piece.row,
+    now: there?.id ?? null,
+    offMm,
+  }));
   const w = words.desk.resume;
-  const others = lying.other.map(({ piece, now: there, offMm }) =>
-    w.other(piece.id, piece.row, there?.id ?? null, offMm, words.write),
-  );
   const { broken, holes } = resumed.state;
   const lines = [
     w.heading,
     w.laid(lying.same.size, proved.plan.pieces.length, rows.done.length, rows.begun),
-    ...(lying.same.size > 0 && others.length === 0 ? [w.asLaid(lying.same.size)] : []),
+    ...(lying.same.size > 0 && otherwise.length === 0 ? [w.asLaid(lying.same.size)] : []),
     ...(settled ? [] : [w.rowsMoved]),
-    ...others,
+    ...(otherwise.length > 0 ? [w.otherwise(otherwise, words.write)] : []),
     ...w.needed(needed, words.write),
     ...(broken.pieces.size + broken.boards.size > 0 ? [w.spoilt([...broken.pieces], [...broken.boards])] : []),
     ...(drift ? w.drift(drift, range, words.write) : []),
     ...(holes.size > 0 ? [w.holes(holes.size)] : []),
   ];
   return {
-    exit: others.length > 0 || !settled ? 3 : outcome.exit,
-    lines: [...lines, "", ...outcome.lines],
-    problems: [],
-    json: {
-      plan: proved.plan,
-      job: loaded.read.raw,
+    ok: true,
+    value: {
+      proved,
+      jobText: text,
       progress: next,
-      resume: {
-        laid: [...lying.same].map(([before, here]) => ({ before, now: here })),
-        otherwise: lying.other.map(({ piece, now: there, offMm }) => ({
-          before: piece.id,
-          now: there?.id ?? null,
-          offMm,
-        })),
-        rowsDone: rows.done,
-        rowsBegun: rows.begun,
-        needed,
-        drift,
-        changed: resumed.changed,
+      lines,
+      stop: otherwise.length > 0 || !settled,
+      finished: new Set(rows.done),
+      answer: {
+        plan: proved.plan,
+        job: raw,
+        progress: next,
+        resume: {
+          laid: [...lying.same].map(([was, here]) => ({ before: was, now: here })),
+          otherwise: otherwise.map(({ row: _row, ...one }) => one),
+          rowsDone: rows.done,
+          rowsBegun: rows.begun,
+          needed,
+          drift,
+          changed: resumed.changed,
+        },
       },
     },
-    files: [
-      { name: NEW_JOB, bytes: text },
-      { name: "progress.json", bytes: `${JSON.stringify(next, null, 1)}\n` },
-      ...outcome.files,
-    ],
   };
 }
 

@@ -20,7 +20,11 @@ export interface CaseResult {
 }
 
 export function jobText(seed: number): { text: string; wild: number } {
-  return spoilJob(randomJob(seed), chance(seed ^ 0x2545f491));
+  const c = chance(seed ^ 0x2545f491);
+  const job = randomJob(seed);
+  // three in four are small, so that many cases cost little; the last keeps the sizes of real terraces
+  if (!c.once(4)) job.site = shrunk(job.site, c.pick([0.2, 0.35, 0.5]));
+  return spoilJob(job, c);
 }
 
 /** Runs case `seed`. With fonts every paper is written too. Throws what the program throws: that is a defect. */
@@ -37,6 +41,20 @@ export async function runCase(seed: number, fonts: FontBytes | null = null): Pro
   if (fonts) await writePapers(proved.record, proved.plan, en, fonts);
   const stop = proved.plan.findings.some((finding) => finding.level === "stop");
   return { ended: stop ? "stop" : "planned", codes: [], defects };
+}
+
+/** Every ring and line of a site drawn smaller about the frame's origin; bulges and figures stay. */
+function shrunk(site: unknown, by: number): unknown {
+  const visit = (value: unknown): unknown => {
+    if (!Array.isArray(value))
+      return typeof value === "object" && value !== null
+        ? Object.fromEntries(Object.entries(value).map(([key, child]) => [key, visit(child)]))
+        : value;
+    if (typeof value[0] === "number")
+      return value.map((n: number, i) => (i < 2 ? Math.round(n * by * 1000) / 1000 : n));
+    return value.map(visit);
+  };
+  return visit(site);
 }
 
 function judgeRefusal(problems: Parameters<typeof refused>[0]): CaseResult {

@@ -23,7 +23,9 @@ else await lead(Number(cases), Number(first));
 
 async function follow(first: number, last: number): Promise<void> {
   const fonts = readFonts();
-  const say = (report: Report): void => process.send!(report);
+  const say = (report: Report): void => {
+    process.send!(report);
+  };
   for (let seed = first; seed <= last; seed++) {
     say({ kind: "begin", seed });
     const begun = performance.now();

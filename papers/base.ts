@@ -48,14 +48,14 @@ function facts(record: PlanRecord, { words, labels }: Tongue): string[] {
   const { surface } = record.surface;
   if (!surface) return [];
   const { write } = words;
-  const towards = labels.base.compass[Math.round(surface.plane.towards / 45) % 8]!;
-  const half =
-    surface.facets.length > 1
-      ? Math.max(...surface.facets.map((facet) => facet.halfWidthMm))
-      : surface.zone.halfWidthMm;
+  const several = surface.facets.length > 1;
+  const planes = several ? surface.facets.map((facet) => facet.plane) : [surface.plane];
+  const half = several ? Math.max(...surface.facets.map((facet) => facet.halfWidthMm)) : surface.zone.halfWidthMm;
   return [
     labels.base.verdict[surface.verdict],
-    labels.base.plane(write.percent(surface.plane.fall), towards),
+    ...planes.map(({ fall, towards }) =>
+      labels.base.plane(write.percent(fall), labels.base.compass[Math.round(towards / 45) % 8]!),
+    ),
     labels.base.zone(write.mm1(half), write.mm(record.job.base.limits.deviation)),
   ];
 }

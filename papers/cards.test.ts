@@ -89,6 +89,27 @@ describe("row cards", () => {
     }
   });
 
+  it("say where the tape's zero lies from what is laid already, and when the clips are fixed", () => {
+    const record = plan();
+    const cards = rowCardsOf(record);
+    const sheets = cardPaper(record, en).sheets;
+    const ends = new Map<number, number>();
+    for (const piece of record.bond.pieces)
+      ends.set(piece.row, Math.min(ends.get(piece.row) ?? Number.POSITIVE_INFINITY, piece.u0Um));
+    cards.forEach((card, i) => {
+      const said = texts(sheets[i]!)
+        .map((t) => t.text)
+        .join(" ");
+      const below = ends.get(card.row - 1);
+      if (below === undefined) expect(card.zeroFrom).toBeNull();
+      else {
+        expect(card.zeroFrom).toEqual({ row: card.row - 1, mm: Math.round((card.u0Um - below) / 1000) + 0 });
+        expect(said).toContain(card.zeroFrom!.mm === 0 ? `flush with row ${card.row}` : `row ${card.row}'s left end`);
+      }
+      expect(said.includes("Fix the near clips, then lay.")).toBe(card.near.length > 0);
+    });
+  });
+
   it("leave every clip mark off while drilling is not released, and say so", () => {
     const record = plan(13, true);
     record.site.drillingReleased = false;

@@ -1,6 +1,7 @@
 import type { PlanRecord } from "../core/plan/record.ts";
 import type { Words } from "../words/words.ts";
 import { cardStrip } from "./cardStrip.ts";
+import { ripOf } from "./cutlist.ts";
 import { box, line, MEDIUM, paragraph, stroke, THICK, text, textIn } from "./ink.ts";
 import { shortHash } from "./page.ts";
 import type { Cut } from "./pieces.ts";
@@ -75,7 +76,7 @@ function bodyOf(card: RowCard, record: PlanRecord, words: Words): { items: Item[
     items.push(box("frame", MARGIN, y + 0.7, INNER, top - y - 0.7, THICK));
     y -= 1;
   }
-  say(`${w.stance} ${w.zero(card.pieces[0]!.id)}`, false);
+  say(`${w.stance} ${w.zero(card.pieces[0]!.id, zeroWords(card, words))}`, false);
   if (card.part === "far") say(w.lastClipsHow, true);
   const strip = cardStrip(card, record, words, { x: MARGIN, top: y - 0.5, width: INNER });
   items.push(...strip.items);
@@ -110,6 +111,14 @@ function headOf(card: RowCard, record: PlanRecord, words: Words): Item[] {
   ];
 }
 
+/** Where the card's zero lies from the row before, which is laid already. */
+function zeroWords(card: RowCard, words: Words): Parameters<Words["papers"]["cards"]["zero"]>[1] {
+  if (card.zeroFrom === null) return null;
+  const { row, mm } = card.zeroFrom;
+  const side = mm === 0 ? "flush" : mm > 0 ? "right" : "left";
+  return { row: rowNumber(row), mm: words.write.mm(Math.abs(mm)), side };
+}
+
 /** Depth stop, end clips, screws; or, where nothing may be drilled, that alone. */
 function fixingWords(card: RowCard, record: PlanRecord, words: Words): string[] {
   const w = words.papers.cards;
@@ -118,7 +127,9 @@ function fixingWords(card: RowCard, record: PlanRecord, words: Words): string[] 
   if (record.site.drillingReleased) {
     const list = card.ends.map((end) => mm(end.alongMm)).join(" / ");
     const ends = card.part === "far" ? "" : list === "" ? w.noEndClips : w.endClips(list);
-    out.push([depthWords(card, words), tiled(record) ? w.tiles : "", ends].filter((said) => said !== "").join(" "));
+    const first = card.part === "row" && card.near.length > 0 ? w.nearFirst : "";
+    const said = [depthWords(card, words), tiled(record) ? w.tiles : "", first, ends];
+    out.push(said.filter((part) => part !== "").join(" "));
   }
   if (card.screwsMm.length > 0) out.push(w.screws(card.screwsMm.map(mm).join(" · ")));
   return out;
@@ -160,7 +171,7 @@ function columnsOf(words: Words): Column[] {
 function pieceRow(cut: Cut, i: number, record: PlanRecord, words: Words): string[] {
   const w = words.papers.cards;
   const mm = (value: number): string => words.write.number(value, value % 1 === 0 ? 0 : 1);
-  const rip = cut.ripMm === null ? "" : ` × ${mm(cut.ripMm)}`;
+  const rip = cut.ripMm === null ? "" : ` × ${ripOf(cut, mm)}`;
   const slant =
     cut.shape === "slanting" ? ` ${mm(cut.nearMm)}/${mm(cut.farMm)}` : cut.shape === "shaped" ? `, ${w.shaped}` : "";
   const [near, far] = record.bond.pieces[cut.piece]!.edges;

@@ -30,6 +30,9 @@ export function cutGrid(record: PlanRecord, words: Words): Grid {
       textColumn(w.shape),
       numberColumn(`${w.left} mm`),
       numberColumn(`${w.right} mm`),
+      textColumn(w.off),
+      numberColumn(`${w.ripLeft} mm`, decimals),
+      numberColumn(`${w.ripRight} mm`, decimals),
     ],
     rows: sorted(cutsOf(record)).map((cut) => [
       cut.stopMm,
@@ -46,6 +49,9 @@ export function cutGrid(record: PlanRecord, words: Words): Grid {
       w.shapeWords[cut.shape],
       cut.leanLeftMm,
       cut.leanRightMm,
+      cut.ripped === null ? "" : w.edges[cut.ripped],
+      cut.taperMm?.[0] ?? null,
+      cut.taperMm?.[1] ?? null,
     ]),
   };
 }
@@ -64,7 +70,10 @@ export function cutPaper(record: PlanRecord, words: Words): Paper {
   const boards = boardRows(record, all, words);
   const blocks: Block[] = [
     { kind: "text", text: w.how(size(record.job.cut.cutTo, record, write), size(record.job.cut.kerf, record, write)) },
-    ...(cuts.some((cut) => cut.shape !== "square") ? [{ kind: "text" as const, text: w.slanting }] : []),
+    ...(cuts.some((cut) => cut.ripMm !== null) ? [{ kind: "text" as const, text: w.ripNote }] : []),
+    ...(cuts.some((cut) => cut.shape === "slanting" || cut.shape === "shaped")
+      ? [{ kind: "text" as const, text: w.slanting }]
+      : []),
     { kind: "text", text: w.whole(write.number(whole, 0)), bold: true, heightMm: 3 },
     { kind: "heading", text: w.ahead },
     { kind: "text", text: w.aheadNote },
@@ -104,7 +113,7 @@ function groupsOf(cuts: readonly Cut[]): Cut[][] {
   for (const cut of cuts) {
     const shape =
       cut.shape === "square" ? "" : `${cut.nearMm} ${cut.farMm} ${cut.leanLeftMm} ${cut.leanRightMm} ${cut.shape}`;
-    const key = `${cut.stopMm} ${cut.ripMm} ${shape}`;
+    const key = `${cut.stopMm} ${ripOf(cut, String)} ${cut.ripped} ${shape}`;
     const group = groups.get(key);
     if (group) group.push(cut);
     else groups.set(key, [cut]);
@@ -117,11 +126,12 @@ function stopColumns(words: Words) {
   const right = "right" as const;
   return [
     { head: w.stop, widthMm: 17, align: right, bold: true },
-    { head: w.rip, widthMm: 14, align: right },
+    { head: w.rip, widthMm: 17, align: right },
+    { head: w.off, widthMm: 12 },
     { head: w.count, widthMm: 10, align: right },
-    { head: w.pieces, widthMm: 60, lines: 12 },
-    { head: w.near, widthMm: 17, align: right },
-    { head: w.far, widthMm: 17, align: right },
+    { head: w.pieces, widthMm: 49, lines: 15 },
+    { head: w.near, widthMm: 15, align: right },
+    { head: w.far, widthMm: 15, align: right },
     { head: w.left, widthMm: 15, align: right },
     { head: w.right, widthMm: 18, align: right },
     { head: w.done, widthMm: 12 },
@@ -138,15 +148,23 @@ function groupRows(group: readonly Cut[], words: Words, record: PlanRecord): str
       .slice(i, i + NAMES_A_LINE)
       .map((cut) => `${cut.id}${cut.shape === "shaped" ? w.shaped : ""} (${cut.boardId})`);
     const head =
-      i === 0 ? [mm(first.stopMm), first.ripMm === null ? "" : mm(first.ripMm), String(group.length)] : ["", "", ""];
+      i === 0
+        ? [mm(first.stopMm), ripOf(first, mm), first.ripped ? w.edges[first.ripped] : "", String(group.length)]
+        : ["", "", "", ""];
     rows.push([...head, names.join(", "), ...(i === 0 ? slantCells(first, words) : ["", "", "", ""]), ""]);
   }
   return rows;
 }
 
+/** Width a piece is ripped to; two where it differs from end to end, left one first. */
+export function ripOf(cut: Cut, mm: (value: number) => string): string {
+  if (cut.taperMm) return `${mm(cut.taperMm[0])}/${mm(cut.taperMm[1])}`;
+  return cut.ripMm === null ? "" : mm(cut.ripMm);
+}
+
 /** Lengths of a slanting or shaped piece's edges, and how its ends lean; nothing for a square one. */
 function slantCells(cut: Cut, words: Words): string[] {
-  if (cut.shape === "square") return ["", "", "", ""];
+  if (cut.shape === "square" || cut.shape === "tapered") return ["", "", "", ""];
   const mm = (value: number): string => words.write.mm(value);
   const signed = (value: number): string => (value === 0 ? "" : value > 0 ? `+${mm(value)}` : mm(value));
   return [mm(cut.nearMm), mm(cut.farMm), signed(cut.leanLeftMm), signed(cut.leanRightMm)];
@@ -162,7 +180,7 @@ function boardRows(record: PlanRecord, cuts: readonly Cut[], words: Words): stri
     const parts = [...board.parts].sort((a, b) => a.at[0] - b.at[0] || a.at[1] - b.at[1]);
     const said = parts.map((part) => {
       const cut = cuts[part.piece]!;
-      const rip = cut.ripMm === null ? "" : ` × ${mm(cut.ripMm)}`;
+      const rip = cut.ripMm === null ? "" : ` × ${ripOf(cut, mm)}`;
       return `${cut.id} ${mm(cut.stopMm)}${rip}${part.turned ? ` ${words.papers.cuts.turned}` : ""}`;
     });
     const rest = board.offcuts.map(

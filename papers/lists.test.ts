@@ -66,6 +66,44 @@ describe("cut list", () => {
   });
 });
 
+describe("a rip along a wall that is not parallel", () => {
+  /** Piece p1 as one that runs from 88 mm at its left end to 86 mm at its right, its groove towards the start line. */
+  function tapered(): PlanRecord {
+    const record = plan();
+    const piece = record.bond.pieces[0]!;
+    const { u0Um, u1Um, v0Um } = piece;
+    const [left, right] = [88_000, 86_000];
+    const outer = [
+      [u0Um, v0Um],
+      [u1Um, v0Um],
+      [u1Um, v0Um + right],
+      [u0Um, v0Um + left],
+    ] as [number, number][];
+    record.bond.pieces[0] = {
+      ...piece,
+      plain: false,
+      v1Um: v0Um + left,
+      widthUm: left,
+      edges: ["groove", "ripped"],
+      region: { outer, holes: [] },
+    };
+    return record;
+  }
+
+  it("gives the width at both ends and which edge comes off, not a triangle", () => {
+    const record = tapered();
+    const cut = cutsOf(record)[0]!;
+    expect(cut).toMatchObject({ shape: "tapered", ripMm: 88, taperMm: [88, 86], ripped: "far" });
+    expect(cut.farMm).toBe(cut.nearMm);
+    const said = words(cutPaper(record, en));
+    expect(said).toContain("88/86");
+    expect(said).toContain("far");
+    const [head, ...rows] = parsed(writeCsv(cutGrid(record, en)));
+    const row = rows.find((r) => r[head!.indexOf("Piece")] === cut.id)!;
+    expect([row[head!.indexOf("Rip left mm")], row[head!.indexOf("Rip right mm")]]).toEqual(["88", "86"]);
+  });
+});
+
 describe("order list", () => {
   it("keeps hostile text as text and numbers as numbers, through CSV and back", () => {
     const record = plan();

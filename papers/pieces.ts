@@ -15,7 +15,12 @@ export interface Cut {
   stopMm: number;
   /** Width where it is ripped, else null. */
   ripMm: number | null;
-  shape: "square" | "slanting" | "shaped";
+  /** tapered: four corners, and a rip that does not run along the row. */
+  shape: "square" | "slanting" | "tapered" | "shaped";
+  /** Widths at the left and right end where the rip is tapered, else null. */
+  taperMm: [number, number] | null;
+  /** The edge a rip takes off, as the piece lies in its row; null where none is. */
+  ripped: "near" | "far" | "both" | null;
   /** Lengths along the lower and upper edge; those of a square piece are its stop. */
   nearMm: number;
   farMm: number;
@@ -47,9 +52,13 @@ export function cutsOf(record: PlanRecord): Cut[] {
       boardMm: board.lengthUm / 1000,
       atMm: Math.round(part.at[0] / 1000),
       turned: part.turned,
-      stopMm: floor(form.shape === "square" ? Math.min(form.nearUm, form.farUm) : piece.lengthUm),
+      stopMm: floor(
+        form.shape === "square" || form.shape === "tapered" ? Math.min(form.nearUm, form.farUm) : piece.lengthUm,
+      ),
       ripMm: ripped ? floor(piece.widthUm) : null,
       shape: form.shape,
+      taperMm: form.endsUm && [floor(form.endsUm[0]), floor(form.endsUm[1])],
+      ripped: rippedEdge(piece, ripped),
       nearMm: floor(form.nearUm),
       farMm: floor(form.farUm),
       leanLeftMm: Math.round(form.leanLeftUm / 1000) + 0,
@@ -72,6 +81,14 @@ interface Form {
   farUm: number;
   leanLeftUm: number;
   leanRightUm: number;
+  /** Widths at both ends of a tapered piece. */
+  endsUm: [number, number] | null;
+}
+
+function rippedEdge(piece: Piece, ripped: boolean): Cut["ripped"] {
+  const [near, far] = piece.edges.map((edge) => edge === "ripped");
+  if (!ripped || (!near && !far)) return null;
+  return near && far ? "both" : near ? "near" : "far";
 }
 
 /**
@@ -79,17 +96,55 @@ interface Form {
  * has the figures of its edges too, where it touches both; a bare corner there counts with the length 0.
  */
 function formOf(piece: Piece): Form {
-  const whole: Form = { shape: "square", nearUm: piece.lengthUm, farUm: piece.lengthUm, leanLeftUm: 0, leanRightUm: 0 };
+  const whole: Form = {
+    shape: "square",
+    nearUm: piece.lengthUm,
+    farUm: piece.lengthUm,
+    leanLeftUm: 0,
+    leanRightUm: 0,
+    endsUm: null,
+  };
   if (piece.plain) return whole;
   const near = piece.region.outer.filter(([, v]) => v === piece.v0Um).map(([u]) => u);
   const far = piece.region.outer.filter(([, v]) => v === piece.v1Um).map(([u]) => u);
+  const taper = taperOf(piece);
+  if (taper) return taper;
   if (near.length === 0 || far.length === 0) return { ...whole, shape: "shaped" };
   const [n0, n1, f0, f1] = [Math.min(...near), Math.max(...near), Math.min(...far), Math.max(...far)];
-  const figures = { nearUm: n1 - n0, farUm: f1 - f0, leanLeftUm: f0 - n0, leanRightUm: f1 - n1 };
+  const figures = { nearUm: n1 - n0, farUm: f1 - f0, leanLeftUm: f0 - n0, leanRightUm: f1 - n1, endsUm: null };
   const cornersOnEdges = near.length + far.length === piece.region.outer.length;
   if (!cornersOnEdges || near.length < 2 || far.length < 2 || piece.region.holes.length > 0) {
     return { shape: "shaped", ...figures };
   }
   const slight = Math.abs(figures.leanLeftUm) < 500 && Math.abs(figures.leanRightUm) < 500;
   return { shape: slight ? "square" : "slanting", ...figures };
+}
+
+/** Least difference of the widths at both ends that is worth two figures, um: what an edge gap may fall short by. */
+const TAPER_UM = 250;
+
+/**
+ * A piece of four corners, two on its grooved edge, whose other edge is a rip that runs at a slant: a wall not parallel to
+ * the rows. Null for any other. Less slant than that is cut as a plain rip.
+ */
+function taperOf(piece: Piece): Form | null {
+  const { outer, holes } = piece.region;
+  if (outer.length !== 4 || holes.length > 0) return null;
+  for (const side of [0, 1] as const) {
+    const lineUm = side === 0 ? piece.v0Um : piece.v1Um;
+    if (piece.edges[1 - side] !== "ripped") continue;
+    const square = outer.filter(([, v]) => v === lineUm).sort((a, b) => a[0] - b[0]);
+    const other = outer.filter(([, v]) => v !== lineUm).sort((a, b) => a[0] - b[0]);
+    if (square.length !== 2 || other[0]![1] === other[1]![1]) continue;
+    const [s0, s1, o0, o1] = [square[0]![0], square[1]![0], other[0]![0], other[1]![0]];
+    // Slanting ends beside the slanting rip leave no pair of ends to measure at.
+    if (Math.abs(o0 - s0) > piece.widthUm || Math.abs(o1 - s1) > piece.widthUm) continue;
+    const endsUm: [number, number] = [Math.abs(other[0]![1] - lineUm), Math.abs(other[1]![1] - lineUm)];
+    const [n0, n1, f0, f1] = side === 0 ? [s0, s1, o0, o1] : [o0, o1, s0, s1];
+    const figures = { nearUm: n1 - n0, farUm: f1 - f0, leanLeftUm: f0 - n0, leanRightUm: f1 - n1 };
+    const slight = Math.abs(figures.leanLeftUm) < 500 && Math.abs(figures.leanRightUm) < 500;
+    const wide = Math.abs(endsUm[0] - endsUm[1]) >= TAPER_UM;
+    return { shape: !slight ? "slanting" : wide ? "tapered" : "square", ...figures, endsUm: wide ? endsUm : null };
+  }
+  return null;
 }

@@ -24,6 +24,8 @@ export interface RowCard {
   /** Left end of the first piece, and right end of the last, um along the rows. */
   u0Um: number;
   u1Um: number;
+  /** Zero of the card from the left end of the row before, mm, positive to the right; null for the first row. */
+  zeroFrom: { row: number; mm: number } | null;
   pieces: Cut[];
   /** Ends of the pieces along the row from the zero, mm: [left, right] for each. */
   spansMm: [number, number][];
@@ -71,6 +73,8 @@ export function rowCardsOf(record: PlanRecord): RowCard[] {
     const members = byRow.get(row.row)!;
     const nearUm = Math.min(...members.map((i) => bond.pieces[i]!.v0Um));
     const farUm = Math.max(...members.map((i) => bond.pieces[i]!.v1Um));
+    const below = rows[r - 1];
+    const endUm = below ? Math.min(...byRow.get(below.row)!.map((i) => bond.pieces[i]!.u0Um)) : 0;
     const stretches = stretchesOf(record, members, onPiece);
     const own: RowCard[] = [];
     for (const stretch of stretches) {
@@ -101,6 +105,7 @@ export function rowCardsOf(record: PlanRecord): RowCard[] {
         nearMm: Math.round((nearUm - datumUm) / 1000) + 0,
         farMm: Math.round((farUm - datumUm) / 1000) + 0,
         u0Um,
+        zeroFrom: below ? { row: below.row, mm: along(endUm) === 0 ? 0 : -along(endUm) } : null,
         u1Um: Math.max(...stretch.map((i) => bond.pieces[i]!.u1Um)),
         pieces: stretch.map((i) => cuts[i]!),
         spansMm: stretch.map((i) => [along(bond.pieces[i]!.u0Um), along(bond.pieces[i]!.u1Um)]),

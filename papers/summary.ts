@@ -155,7 +155,8 @@ function preparationWords(record: PlanRecord, words: Words): string {
   const option = chosenOf(record);
   if (!option) return w.unprepared;
   const { currency } = record.job;
-  const money = (share: number): string => words.write.money(option.costMinor * share, currency);
+  if (option.grindMm3 === 0 && option.fillMm3 === 0) return w.nothingMoved;
+  const money = (share: number): string => words.write.money(rounded(option.costMinor * share), currency);
   return w.prepared(
     words.papers.stakes.optionWords[option.option],
     money(1),
@@ -163,6 +164,13 @@ function preparationWords(record: PlanRecord, words: Words): string {
     money(1 + PREPARATION_RANGE),
     words.write.number(option.massKg, 0),
   );
+}
+
+/** Three figures are all a provisional cost can bear. */
+function rounded(minor: number): number {
+  let step = 1;
+  while (minor / step >= 1000) step *= 10;
+  return Math.round(minor / step) * step;
 }
 
 function findingParts(record: PlanRecord, words: Words, shown: number, remedies: Remedies): Part[] {

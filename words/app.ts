@@ -4,6 +4,8 @@
  */
 import type { EditName } from "../core/edits/edit.ts";
 import type { StageName } from "../core/plan/make.ts";
+import type { BringWords } from "./app/bring.ts";
+import type { MeasureWords, PadWords } from "./app/measure.ts";
 import type { Figures } from "./figures.ts";
 
 /** The road: the job's own order. */
@@ -34,15 +36,38 @@ export interface AppWords {
   /** What the planner is at: "Placing the clips". */
   stages: Record<StageName | "read" | "check" | "draw" | "papers", string>;
   shell: ShellWords;
+  measure: MeasureWords;
+  pad: PadWords;
+  bring: BringWords;
 }
 export interface StepWords {
   name: string;
   /** One line under the name: what is done here. */
   hint: string;
 }
+/** The papers by file name; PDF, and what other programs read. */
+export const PAPERS = [
+  "summary.pdf",
+  "findings.pdf",
+  "base.pdf",
+  "staking.pdf",
+  "setout.pdf",
+  "fixing.pdf",
+  "cutlist.pdf",
+  "cards.pdf",
+  "order.pdf",
+  "setout.dxf",
+  "order.xlsx",
+  "plan.json",
+] as const;
+export type PaperName = (typeof PAPERS)[number];
+
 export interface ShellWords {
   road: string;
   drawing: string;
+  /** Short, on the key; and what it would take back, for its label. */
+  undoShort: string;
+  redoShort: string;
   undo(what: string | null): string;
   redo(what: string | null): string;
   /** State of safe keeping. */
@@ -73,7 +98,21 @@ export interface ShellWords {
   jobFile: string;
   papers: string;
   paperMaking: string;
+  /** Files that cannot be opened: what to do. */
   notOurFile(name: string): string;
+  newerFile(name: string, format: string): string;
+  fileProblems(name: string, count: number): string;
+  tooLarge(name: string, megabytes: string): string;
+  openedAnew(name: string): string;
+  paperNames: Record<PaperName, string>;
+  papersWait: string;
+  papersFailed: string;
+  dropHere: string;
+  title: string;
+  safeKeeping: string;
+  settings: string;
+  files: string;
+  today: string;
   language: string;
   units: string;
   metric: string;

@@ -27,8 +27,8 @@ export interface ResumeWords {
   needed(needed: Needed, write: Figures): string[];
   spoilt(pieces: readonly string[], boards: readonly string[]): string;
   drift(drift: Drift, range: readonly [number, number], write: Figures): string[];
-  /** A piece that lies and that the new plan draws otherwise. */
-  other(piece: string, row: number, now: string | null, offMm: number | null, write: Figures): string;
+  /** Pieces that lie and that the new plan draws otherwise; `offMm` null where nothing is planned there now. */
+  otherwise(pieces: readonly { before: string; row: number; offMm: number | null }[], write: Figures): string;
   holes(count: number): string;
   outlineBroken: string;
   rowsMoved: string;

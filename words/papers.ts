@@ -49,6 +49,13 @@ export interface PaperWords {
     left: string;
     right: string;
     slanting: string;
+    /** How ripped widths are said. */
+    ripNote: string;
+    ripLeft: string;
+    ripRight: string;
+    /** Heading of the edge a rip takes off, and its words. */
+    off: string;
+    edges: Record<"near" | "far" | "both", string>;
     done: string;
     piece: string;
     board: string;
@@ -63,7 +70,7 @@ export interface PaperWords {
     rest: string;
     turned: string;
     shaped: string;
-    shapeWords: Record<"square" | "slanting" | "shaped", string>;
+    shapeWords: Record<"square" | "slanting" | "tapered" | "shaped", string>;
     whenWords: Record<"ahead" | "measured", string>;
     ends: Record<"none" | "left" | "right" | "both", string>;
   };
@@ -97,7 +104,9 @@ export interface PaperWords {
     /** The row's edges from the datum: the same at both ends by design, to be measured at both. */
     line(near: string, far: string): string;
     stance: string;
-    zero(piece: string): string;
+    zero(piece: string, from: { row: string; mm: string; side: "left" | "right" | "flush" } | null): string;
+    /** The clips of the near edge come before the row. */
+    nearFirst: string;
     lastClips: string;
     lastClipsHow: string;
     endClips(list: string): string;
@@ -155,6 +164,7 @@ export interface SummaryWords {
   preparation: string;
   prepared(option: string, cost: string, low: string, high: string, kg: string): string;
   unprepared: string;
+  nothingMoved: string;
   noPreparation: string;
   hours: string;
   /** `lowDays` one person's, `highDays` two people's. */

@@ -78,10 +78,14 @@ function answer(files: Map<string, Stored>, request: IncomingMessage, response: 
   response.setHeader("Cross-Origin-Opener-Policy", "same-origin");
   if (request.method !== "GET" && request.method !== "HEAD") {
     response.setHeader("Allow", "GET, HEAD");
-    return plain(response, 405, "Only GET and HEAD.");
+    plain(response, 405, "Only GET and HEAD.");
+    return;
   }
   const file = files.get(pathOf(request.url ?? "/"));
-  if (!file) return plain(response, 404, "There is no such file here.");
+  if (!file) {
+    plain(response, 404, "There is no such file here.");
+    return;
+  }
   response.setHeader("ETag", file.etag);
   response.setHeader("Vary", "Accept-Encoding");
   response.setHeader("Cache-Control", file.hashed ? "public, max-age=31536000, immutable" : "no-cache");

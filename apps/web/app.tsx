@@ -4,6 +4,7 @@ import { jobText } from "../../core/edits/draft.ts";
 import type { PlanRecord } from "../../core/plan/record.ts";
 import type { Item, Pt } from "../../papers/sheet.ts";
 import type { AppWords, StepId } from "../../words/app.ts";
+import { LANGUAGES } from "../../words/languages.ts";
 import { Board } from "./board/board.tsx";
 import type { Bounds, Camera } from "./board/camera.ts";
 import { giveFiles } from "./give.ts";
@@ -95,8 +96,9 @@ export function Root({ opened }: { opened: Opened }) {
     tapped,
     ...acts,
   };
-  const keep = (change: Partial<Settings>) => {
+  const keep = async (change: Partial<Settings>) => {
     const next = { ...settings, ...change };
+    if (change.language) setWords(await LANGUAGES[change.language]!.app());
     setSettings(next);
     void opened.room.setSetting("look", next);
   };
@@ -109,12 +111,12 @@ export function Root({ opened }: { opened: Opened }) {
         opened={opened}
         settings={settings}
         keep={keep}
-        setWords={setWords}
-        openStore={(next) => {
-          store.close();
+        openStore={(next, fresh) => {
+          void store.settled().then(store.close);
           record.current = null;
           setCamera(null);
           setStore(next);
+          if (fresh) setStep("measure");
         }}
       />
       <Road words={words} step={step} go={setStep} />

@@ -1,7 +1,8 @@
 import { render } from "preact";
 import { Root } from "./app.tsx";
+import { keepOffline } from "./offline/offline.ts";
 import { openApp } from "./open.ts";
 
 /** Opens the database and the last job (or the example), then shows the app. */
-const opened = await openApp();
-render(<Root opened={opened} />, document.getElementById("app")!);
+render(<Root opened={await openApp()} />, document.getElementById("app")!);
+if (import.meta.env.PROD) await keepOffline();

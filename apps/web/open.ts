@@ -2,11 +2,11 @@ import latin from "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperle
 import latinBold from "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-700-normal.woff?url";
 import extra from "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-400-normal.woff?url";
 import extraBold from "@fontsource/atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext-700-normal.woff?url";
-import { parse } from "jsonc-parser";
-import type { Json } from "../../core/edits/edit.ts";
-import example from "../../examples/courtyard.job.json?raw";
+import { asJson } from "../../core/edits/draft.ts";
+import { anew } from "../../core/edits/project.ts";
 import type { AppWords } from "../../words/app.ts";
 import { LANGUAGES } from "../../words/languages.ts";
+import { exampleJob } from "./blank.ts";
 import { type Desk, openDesk } from "./desk/client.ts";
 import type { Units } from "./road/step.ts";
 import { openLogRoom } from "./store/indexed-db.ts";
@@ -28,30 +28,29 @@ export interface Opened {
   settings: Settings;
   words: AppWords;
   openProject(id: string): Promise<Store>;
-  /** Starts a project with this job. */
-  startProject(job: Json): Promise<string>;
 }
 
 export async function openApp(): Promise<Opened> {
   const room = await openLogRoom();
   const settings: Settings = {
-    language: "en",
+    language: navigator.languages.map((tag) => tag.slice(0, 2)).find((tag) => LANGUAGES[tag]) ?? "en",
     units: "metric",
     ground: "day",
     ...((await room.setting("look")) as Partial<Settings> | undefined),
   };
   if (!LANGUAGES[settings.language]) settings.language = "en";
   const tabs = openTabs();
-  const openProject = (id: string) => openStore(room, id, () => crypto.randomUUID(), tabs);
-  const startProject = async (job: Json) => {
-    const id = crypto.randomUUID();
-    await room.append(id, [{ id: crypto.randomUUID(), project: id, kind: "start", job }], 0);
-    await room.note(id, String((job as { title?: unknown }).title ?? ""));
-    return id;
+  const openProject = async (id: string) => {
+    const store = await openStore(room, id, () => crypto.randomUUID(), tabs);
+    await room.note(id, store.state.job.title);
+    return store;
   };
-  const last = (await room.projects())[0]?.id ?? (await startProject(parse(example) as Json));
+  // Text on the drawing is measured and painted once: its letters have to be there.
+  const letters = Promise.all(['16px "Atkinson"', 'bold 16px "Atkinson"'].map((font) => document.fonts.load(font)));
+  const last = (await room.projects())[0]?.id ?? (await firstProject(room));
   const spawn = () => new Worker(new URL("./desk/plan.worker.ts", import.meta.url), { type: "module" });
   const fonts = { regular: [latin, extra].map(absolute), bold: [latinBold, extraBold].map(absolute) };
+  await letters;
   return {
     room,
     store: await openProject(last),
@@ -59,8 +58,18 @@ export async function openApp(): Promise<Opened> {
     settings,
     words: await LANGUAGES[settings.language]!.app(),
     openProject,
-    startProject,
   };
+}
+
+/** A device that has no job yet opens on the example. Two tabs opened at once make one of it: its id is fixed. */
+async function firstProject(room: LogRoom): Promise<string> {
+  const id = "example";
+  if ((await room.read(id, 0)).length === 0) {
+    const job = exampleJob();
+    await room.append(id, anew(id, asJson(job), []), 0);
+    await room.note(id, job.title);
+  }
+  return id;
 }
 
 function absolute(path: string): string {

@@ -1,5 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vite";
+import { offlinePlugin } from "./offline/plugin.ts";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 
@@ -8,6 +9,7 @@ export default defineConfig({
   root: here("."),
   base: "./",
   publicDir: here("./offline/public"),
+  plugins: [offlinePlugin(here("./offline/worker.ts"), here("./offline/public"))],
   oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   build: {
     // Several may build at once, each into its own folder.

@@ -21,6 +21,8 @@ export const TOLERANCE = {
   mitreFactor: 2,
   /** A finding excuses a breach of its own rule within this distance, mm. */
   excuseMm: 400,
+  /** Ends of two parts whose directions differ by less across a board, a kerf apart or wider by less, are one saw cut, mm. */
+  sameCutMm: 0.05,
   /** Two things this close count as touching when a plan is proved, mm. */
   touchMm: 0.01,
 } as const;

@@ -113,6 +113,17 @@ export function sceneOf(input: SceneInput, plan: PlanFile): Scene {
 }
 
 export const um = (mm: number): number => Math.round(mm * 1000);
+/**
+ * Longest board every row may count on, mm: lengths of which only some are at hand are left aside while there is one
+ * without end.
+ */
+export function countedOn(job: Job): number {
+  const { lengths } = job.board;
+  const endless = lengths.filter((l) => l.stock === null);
+  const atHand = lengths.filter((l) => l.stock !== 0);
+  return Math.max(...(endless.length > 0 ? endless : atHand.length > 0 ? atHand : lengths).map((l) => l.length));
+}
+
 export const mm = (micrometres: number): number => Math.round(micrometres) / 1000 + 0;
 
 /** Notes a breach at a place in the row frame. */

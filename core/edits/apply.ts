@@ -1,5 +1,5 @@
 import type { JsonPath } from "../read/problem.ts";
-import type { Change, Edit, Json } from "./edit.ts";
+import { type Change, type Edit, type Json, setChange } from "./edit.ts";
 
 /** What an edit did to a value: the new value, and the edit that really takes it back. */
 export interface Applied {
@@ -71,13 +71,7 @@ function keySet(value: Json, change: Change & { kind: "set" }, key: string): Don
   const next = had ? keyAfter(value, key) : change.next;
   return {
     value: change.now === undefined ? withoutKey(value, key) : withKey(value, key, change.now, change.next),
-    back: {
-      kind: "set",
-      at: change.at,
-      ...(change.now === undefined ? {} : { was: change.now }),
-      ...(was === undefined ? {} : { now: was }),
-      ...(next === undefined ? {} : { next }),
-    },
+    back: setChange(change.at, change.now, was, next),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { JsonPath } from "../read/problem.ts";
 import { isGroup, isList, keyAfter, sameJson } from "./apply.ts";
-import type { Change, Edit, EditName, Json } from "./edit.ts";
+import { type Change, type Edit, type EditName, type Json, setChange } from "./edit.ts";
 
 /** The small edit that turns one value into another; null where nothing differs. */
 export function diffEdit(name: EditName, from: Json, to: Json): Edit | null {
@@ -11,9 +11,9 @@ export function diffEdit(name: EditName, from: Json, to: Json): Edit | null {
 
 function compare(from: Json, to: Json, at: JsonPath, out: Change[]): void {
   if (sameJson(from, to)) return;
-  if (isGroup(from) && isGroup(to) && sameOrder(from, to)) return compareKeys(from, to, at, out);
-  if (isList(from) && isList(to)) return compareLists(from, to, at, out);
-  out.push({ kind: "set", at, was: from, now: to });
+  if (isGroup(from) && isGroup(to) && sameOrder(from, to)) compareKeys(from, to, at, out);
+  else if (isList(from) && isList(to)) compareLists(from, to, at, out);
+  else out.push({ kind: "set", at, was: from, now: to });
 }
 
 type Group = { readonly [key: string]: Json };
@@ -31,14 +31,12 @@ function sameOrder(from: Group, to: Group): boolean {
 function compareKeys(from: Group, to: Group, at: JsonPath, out: Change[]): void {
   for (const key of Object.keys(from)) {
     if (Object.hasOwn(to, key)) continue;
-    const next = keyAfter(from, key);
-    out.push({ kind: "set", at: [...at, key], was: from[key]!, ...(next === undefined ? {} : { next }) });
+    out.push(setChange([...at, key], from[key]!, undefined, keyAfter(from, key)));
   }
   for (const key of Object.keys(from)) if (Object.hasOwn(to, key)) compare(from[key]!, to[key]!, [...at, key], out);
   for (const key of Object.keys(to).reverse()) {
     if (Object.hasOwn(from, key)) continue;
-    const next = keyAfter(to, key);
-    out.push({ kind: "set", at: [...at, key], now: to[key]!, ...(next === undefined ? {} : { next }) });
+    out.push(setChange([...at, key], undefined, to[key]!, keyAfter(to, key)));
   }
 }
 

@@ -10,6 +10,16 @@ export interface JobDraft extends Omit<Partial<Loose<Job>>, "site" | "title"> {
     sides?: DraftSide[];
     slab?: DraftVertex[] | null;
   };
+  /** What the measuring itself needs to remember; no plan looks at it. */
+  "x-measure"?: MeasureDraft;
+}
+export interface MeasureDraft {
+  /** Sides walked and not yet closed to an outline. */
+  walk?: { mm: number; turn: "left" | "right" | "straight" }[];
+  /** Height of the instrument's line above the datum of the levels, mm. */
+  instrument?: number;
+  /** Spacing of the proposed grid of levels, mm. */
+  spacing?: number;
 }
 export type DraftVertex = [x: number, y: number] | [x: number, y: number, bulge: number];
 export type DraftSide = SideKind | (Partial<Side> & { kind: SideKind });

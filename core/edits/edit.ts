@@ -54,6 +54,21 @@ export function invert(edit: Edit): Edit {
 
 function invertChange(change: Change): Change {
   if (change.kind === "splice") return { ...change, was: change.now, now: change.was };
-  const { was, now, ...rest } = change;
-  return { ...rest, ...(now === undefined ? {} : { was: now }), ...(was === undefined ? {} : { now: was }) };
+  return setChange(change.at, change.now, change.was, change.next);
+}
+
+/** A change of one value; what is undefined is left out. */
+export function setChange(
+  at: JsonPath,
+  was: Json | undefined,
+  now: Json | undefined,
+  next: string | undefined,
+): Change & { kind: "set" } {
+  return {
+    kind: "set",
+    at,
+    ...(was === undefined ? {} : { was }),
+    ...(now === undefined ? {} : { now }),
+    ...(next === undefined ? {} : { next }),
+  };
 }

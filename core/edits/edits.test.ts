@@ -23,8 +23,7 @@ test("law 1: the edit between two values turns the one into the other, to the by
   fc.assert(
     fc.property(json, json, (from, to) => {
       const edit = edited(from, to);
-      if (!edit) return expect(bytes(from)).toBe(bytes(to));
-      expect(bytes(applyEdit(from, edit)!.value)).toBe(bytes(to));
+      expect(bytes(edit ? applyEdit(from, edit)!.value : from)).toBe(bytes(to));
     }),
     run,
   );
@@ -71,8 +70,26 @@ test("law 4: an edit applied to anything else either has a place and can be take
 
 test("one vertex moved is one small record, whatever the size of the job", () => {
   const levels = Array.from({ length: 3_000 }, (_, i) => [i, i * 2, i / 7]);
-  const from = { site: { outline: [[0, 0], [5000, 0], [5000, 3000]] }, survey: { levels } };
-  const to = { site: { outline: [[0, 0], [5010, 0], [5000, 3000]] }, survey: { levels } };
+  const from = {
+    site: {
+      outline: [
+        [0, 0],
+        [5000, 0],
+        [5000, 3000],
+      ],
+    },
+    survey: { levels },
+  };
+  const to = {
+    site: {
+      outline: [
+        [0, 0],
+        [5010, 0],
+        [5000, 3000],
+      ],
+    },
+    survey: { levels },
+  };
   expect(bytes(diffEdit("outline", from, to))).toBe(
     bytes({
       name: "outline",

@@ -111,7 +111,7 @@ function meetDirectly(moved: Moved[], edges: readonly MovedEdge[]): void {
     const sine = a.endDir[0] * b.startDir[1] - a.endDir[1] * b.startDir[0];
     if (Math.abs(sine) < TOLERANCE.inLineSine) return null;
     const meet = lineLine(a, b)[0] ?? null;
-    if (meet === null || sine > 0) return meet;
+    if (meet === null || sine > 0 || isBehind(a, b, meet)) return meet;
     const vertex = edges[(i + 1) % n]!;
     const far = TOLERANCE.mitreFactor * Math.max(edges[i]!.gap, vertex.gap);
     return distance2(meet, [vertex.u, vertex.v]) > far * far * (1 + 1e-9) ? null : meet;
@@ -146,6 +146,8 @@ function corner(a: Moved, b: Moved, vertex: P, gapA: number, gapB: number, chord
   if (sine < 0 || (cosine < 0 && Math.abs(sine) < TOLERANCE.inLineSine)) {
     const far = TOLERANCE.mitreFactor * Math.max(gapA, gapB);
     if (far === 0) return;
+    // Nothing sticks out to be cut; where a side is too short for its meeting point, each keeps its own gap to its end.
+    if (meet !== null && a.centre === null && b.centre === null && isBehind(a, b, meet)) return;
     const out2 = meet === null ? Number.POSITIVE_INFINITY : distance2(meet, vertex);
     if (out2 > far * far * (1 + 1e-9)) {
       cutSquare(a, b, gapA, gapB, far, out);
@@ -252,6 +254,11 @@ function circleCircle(c1: P, r1: number, c2: P, r2: number): P[] {
     [mu - ev * h, mv + eu * h],
     [mu + ev * h, mv - eu * h],
   ];
+}
+
+/** One gap is so much wider that the moved lines meet behind the end of one of them. */
+function isBehind(a: Moved, b: Moved, meet: P): boolean {
+  return ahead(a.to, a.endDir, meet) < 0 || ahead(b.from, b.startDir, meet) > 0;
 }
 
 function ahead(from: P, dir: P, p: P): number {

@@ -88,12 +88,27 @@ function checkOrder(job: Job, tell: Tell): void {
   else if (job.gaps.side < least || job.gaps.side > most) {
     tell(["gaps", "side"], "sideGapOutsideRange", { side: job.gaps.side, least, most });
   }
+  const firstOf = new Map<number, number>();
+  job.board.lengths.forEach(({ length }, i) => {
+    const first = firstOf.get(length);
+    if (first === undefined) firstOf.set(length, i);
+    else tell(["board", "lengths", i, "length"], "lengthTwice", { length, first });
+  });
   const longest = Math.max(0, ...job.board.lengths.map((one) => one.length));
   const { bond, board } = job;
   if (longest > 0) {
     notMore(["bond", "minPiece"], "bond.minPiece", bond.minPiece, "board.lengths[].length", longest);
     notMore(["bond", "stagger"], "bond.stagger", bond.stagger, "board.lengths[].length", longest);
   }
+  const { clips } = job;
+  if (clips.measure === "centre")
+    notMore(
+      ["clips", "clearMax"],
+      "clips.length",
+      clips.length,
+      "clips.clearMax, measured from centre to centre,",
+      clips.clearMax,
+    );
   if (board.width > 0) {
     notMore(["bond", "minRip"], "bond.minRip", bond.minRip, "board.width", board.width);
     if (bond.firstRow !== null)

@@ -9,6 +9,9 @@ export const CLOSED = { additionalProperties: false, patternProperties: { "^x-":
 /** Farthest coordinate, mm: national grids fit, sums stay exact in whole micrometres. */
 export const COORDINATE_MAX_MM = 1e10;
 
+/** Greatest height, mm: ten kilometres above or below the datum. */
+const HEIGHT_MAX_MM = 1e7;
+
 interface Bounds {
   min?: number;
   /** The bound itself is refused. */
@@ -117,7 +120,7 @@ export function level() {
     prefixItems: [
       { ...COORDINATE, title: "x" },
       { ...COORDINATE, title: "y" },
-      { ...COORDINATE, title: "z" },
+      { type: "number", minimum: -HEIGHT_MAX_MM, maximum: HEIGHT_MAX_MM, "x-unit": "mm", title: "z" },
     ],
     items: false,
     minItems: 3,

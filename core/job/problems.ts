@@ -10,5 +10,6 @@ export interface JobProblems {
   fewMarks: { found: number };
   markTwice: { mark: string; first: number };
   unknownMark: { mark: string; nearest: string | null; known: string[] };
+  lengthTwice: { length: number; first: number };
   tieToItself: { mark: string };
 }

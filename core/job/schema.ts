@@ -134,10 +134,7 @@ const bondSchema = Group(
     minPiece: mm("Shortest piece", "With a joint.", 300, 0, 10_000),
     minRip: mm("Narrowest strip", "Of any piece.", 50, 0, 1000),
     startAt: Optional(
-      orNull(
-        point("Start at", "On the lower edge of some row's strip, site frame; null: chosen. Unit: mm."),
-        null,
-      ),
+      orNull(point("Start at", "On the lower edge of some row's strip, site frame; null: chosen. Unit: mm."), null),
     ),
     locked: Optional(
       List(

@@ -16,10 +16,12 @@ export function carryOver(
   rowOf: ReadonlyMap<number, number>,
 ): ProgressFile {
   const rows = new Set(plan.rows.map((row) => row.row));
+  const last = new Map(live.flatMap((event) => (event.kind === "laid" ? [[event.piece, event.id] as const] : [])));
   const events = live.flatMap((event): ProgressFile["events"] => {
     if (event.kind === "laid") {
       const piece = same.get(event.piece);
-      return piece === undefined ? [] : [{ ...event, piece }];
+      // a piece spoilt and laid again lies once
+      return piece === undefined || last.get(event.piece) !== event.id ? [] : [{ ...event, piece }];
     }
     if (event.kind === "line") {
       const row = rowOf.get(event.row);

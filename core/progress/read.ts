@@ -13,7 +13,7 @@ export function readProgress(text: string, file: string): Read<ProgressFile> {
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: against.value as ProgressFile };
 }
 
-/** Ids unique; an undo names an earlier event, once, and no undo; no piece lies twice. O(events). */
+/** Ids unique; an undo names an earlier event, once, and no undo; no piece lies twice unless it was spoilt between. O(events). */
 export function checkEvents(events: readonly ProgressEvent[]): PathProblem[] {
   const found: PathProblem[] = [];
   const tell = <C extends keyof ProgressProblems & string>(
@@ -50,8 +50,10 @@ export function checkEvents(events: readonly ProgressEvent[]): PathProblem[] {
       const before = laid.get(event.piece);
       if (before === undefined) laid.set(event.piece, event.id);
       else tell(["events", i, "piece"], "laidTwice", { piece: event.piece, first: before });
-    } else if (event.kind === "broken" && (event.board === undefined) === (event.piece === undefined)) {
-      tell(["events", i], "brokenWhat", {});
+    } else if (event.kind === "broken") {
+      if ((event.board === undefined) === (event.piece === undefined)) tell(["events", i], "brokenWhat", {});
+      // what is spoilt may be laid again
+      if (event.piece !== undefined) laid.delete(event.piece);
     }
     if (!seen.has(event.id)) seen.set(event.id, event);
   });

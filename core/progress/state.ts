@@ -3,7 +3,7 @@ import type { Live } from "./change.ts";
 
 /** What was really done, as planning and papers ask for it. Of several measurements of one thing the last counts. Lengths mm. */
 export interface ProgressState {
-  /** Pieces that lie, in the order they were laid. */
+  /** Pieces that lie, in the order they were laid; one spoilt after it was laid lies no more. */
   laid: Set<string>;
   /** Row to the measured distance of its upper edge from the datum, at least u and at greatest u. */
   lines: Map<number, readonly [number, number]>;
@@ -41,7 +41,10 @@ export function stateOf(live: Live): ProgressState {
         break;
       case "broken":
         if (event.board !== undefined) state.broken.boards.add(event.board);
-        if (event.piece !== undefined) state.broken.pieces.add(event.piece);
+        if (event.piece !== undefined) {
+          state.broken.pieces.add(event.piece);
+          state.laid.delete(event.piece);
+        }
         break;
       case "offcut":
         state.offcuts.push({ length: event.length, width: event.width });

@@ -1,6 +1,6 @@
 import type { Plane, SurfaceRecord } from "../../core/stages/surface/record.ts";
 import type { Fill, Item, Pt, Stroke } from "../sheet.ts";
-import { inside } from "./plane.ts";
+import { between, distance, inside } from "./plane.ts";
 
 /** One class of deviation from the plane, mm; null is without end. Classes beyond the limit fail and are hatched. */
 interface DeviationClass {
@@ -91,9 +91,21 @@ export function drawLimitLines(surface: SurfaceRecord, limitMm: number, pen: Str
   return items;
 }
 
+/** The plane a place is judged by. Facets meet on their edges and end on the outline's: there the nearest one counts. */
 export function planeAt(surface: SurfaceRecord, at: Pt): Plane {
-  if (surface.facets.length < 2) return surface.zone;
-  return (surface.facets.find((facet) => inside(facet.ring, at)) ?? { plane: surface.zone }).plane;
+  const { facets } = surface;
+  if (facets.length < 2) return surface.zone;
+  const round = facets.find((facet) => inside(facet.ring, at));
+  if (round) return round.plane;
+  const far = facets.map(({ ring }) => Math.min(...ring.map((a, i) => toSegment(at, a, ring[(i + 1) % ring.length]!))));
+  return facets[far.indexOf(Math.min(...far))]!.plane;
+}
+
+function toSegment(at: Pt, a: Pt, b: Pt): number {
+  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+  const square = dx * dx + dy * dy;
+  const share = square === 0 ? 0 : ((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / square;
+  return distance(at, between(a, b, Math.max(0, Math.min(1, share))));
 }
 
 interface Sample {

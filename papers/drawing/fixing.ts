@@ -90,7 +90,7 @@ function seamOrdinates(record: PlanRecord, tongue: Tongue, end: "low" | "high"):
       (far, piece) => (end === "low" ? Math.min(far, piece.u0Um) : Math.max(far, piece.u1Um)),
       end === "low" ? clips[0]!.uUm : clips[clips.length - 1]!.uUm,
     );
-    out.push({ uUm, vUm: clips[0]!.vUm, figure: tongue.words.write.mm1(toMm(clips[0]!.vUm - first.vUm)) });
+    out.push({ uUm, vUm: clips[0]!.vUm, figure: tongue.words.write.mm(toMm(clips[0]!.vUm - first.vUm)) });
   }
   return out;
 }

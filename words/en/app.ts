@@ -1,5 +1,7 @@
 import type { AppWords } from "../app.ts";
 import { figures } from "../figures.ts";
+import { bring } from "./app/bring.ts";
+import { measure, pad } from "./app/measure.ts";
 
 /** English: every word of the browser app. */
 export const app: AppWords = {
@@ -59,9 +61,14 @@ export const app: AppWords = {
     draw: "Drawing",
     papers: "Writing the papers",
   },
+  measure,
+  pad,
+  bring,
   shell: {
     road: "Steps of the job",
     drawing: "Drawing of the terrace",
+    undoShort: "Undo",
+    redoShort: "Redo",
     undo: (what) => (what ? `Undo ${what}` : "Nothing to undo"),
     redo: (what) => (what ? `Redo ${what}` : "Nothing to redo"),
     saving: "Saving",
@@ -101,6 +108,37 @@ export const app: AppWords = {
     paperMaking: "Writing the papers \u2026",
     notOurFile: (name) =>
       `${name} is neither a project nor a job of Rowline. Choose a file that ends in .project.json or .job.json.`,
+    newerFile: (name, format) =>
+      `${name} is of a later Rowline (${format}). Open this page with a signal once, so that the newer version comes, then open the file again.`,
+    fileProblems: (name, count) =>
+      count === 1
+        ? `${name} was not opened. One thing stands in the way:`
+        : `${name} was not opened. ${count} things stand in the way:`,
+    tooLarge: (name, megabytes) => `${name} is larger than ${megabytes} MB. Thin the readings or split the job.`,
+    openedAnew: (name) =>
+      `${name} is open. Its job and what was laid are complete; the steps that led there could not be read, so undo starts from here.`,
+    paperNames: {
+      "summary.pdf": "Summary",
+      "findings.pdf": "Findings",
+      "base.pdf": "Base",
+      "staking.pdf": "Staking list",
+      "setout.pdf": "Set-out",
+      "fixing.pdf": "Clips and holes",
+      "cutlist.pdf": "Saw list",
+      "cards.pdf": "Row cards",
+      "order.pdf": "Order",
+      "setout.dxf": "Set-out for CAD (DXF)",
+      "order.xlsx": "Order as a table (XLSX)",
+      "plan.json": "Plan for other programs (JSON)",
+    },
+    papersWait: "There are papers as soon as there is a plan that stood the check.",
+    papersFailed: "The paper was not written. Try again; if it does not come, plan again first.",
+    dropHere: "Drop a project or job file here to open it.",
+    title: "Name of the job",
+    safeKeeping: "Safe keeping",
+    settings: "How it looks and speaks",
+    files: "Files",
+    today: "Open now",
     language: "Language",
     units: "Measures",
     metric: "Metric",

@@ -81,8 +81,14 @@ export const papers: PaperWords = {
     right: "Right ±",
     slanting:
       "Slanting ends: near is the edge towards the start line. Left ± and right ± say how far the end at the far edge stands to the right (+) or to the left (−) of the end at the near edge. Pieces marked * are cut to shape: see the set-out drawing, or scribe them in place.",
+    ripNote:
+      "Rip to: the width that stays; off: the edge the saw takes, near or far from the start line. Two figures: the width at the left end, then at the right end.",
+    ripLeft: "Rip left",
+    ripRight: "Rip right",
+    off: "Off",
+    edges: { near: "near", far: "far", both: "both" },
     shaped: "*",
-    shapeWords: { square: "", slanting: "slanting", shaped: "cut to shape" },
+    shapeWords: { square: "", slanting: "slanting", tapered: "tapered", shaped: "cut to shape" },
     whenWords: { ahead: "ahead", measured: "when measured" },
     ends: { none: "none", left: "left", right: "right", both: "both" },
   },
@@ -122,8 +128,15 @@ export const papers: PaperWords = {
     first: "start row",
     last: "last row",
     line: (near, far) => `From datum, left / right: near edge ${near} / ${near}, far edge ${far} / ${far}.`,
-    stance: "You look from the start line over the laid rows.",
-    zero: (piece) => `Tape zero: left end of ${piece}.`,
+    stance: "You look away from the start line.",
+    zero: (piece, from) =>
+      `Tape zero: left end of ${piece}` +
+      (from === null
+        ? "."
+        : from.side === "flush"
+          ? `, flush with row ${from.row}.`
+          : `, ${from.mm} mm to the ${from.side} of row ${from.row}'s left end.`),
+    nearFirst: "Fix the near clips, then lay.",
     lastClips: "clips at the far edge",
     lastClipsHow: "Mark the line of these clips on the base, and fix them, before these boards lie.",
     endClips: (list) => `End clips at ${list}.`,

@@ -8,20 +8,20 @@ export const preparation: Sentences<PreparationFindings> = {
   }),
   loadUnknown: (d, _, write) => ({
     says:
-      `The base is suspended and nobody has said what it may carry. Boards add ${write.number(d.boardsKgPerM2, 0)} kg/m2` +
-      (d.fillKgPerM2 > 0 ? `, filling up to ${write.number(d.fillKgPerM2, 0)} kg/m2 more.` : "."),
+      `The base is suspended and nobody has said what it may carry. Boards add ${write.number(d.boardsKgPerM2, 0)} kg/m²` +
+      (d.fillKgPerM2 > 0 ? `, filling up to ${write.number(d.fillKgPerM2, 0)} kg/m² more.` : "."),
     do: "Have the permitted added load stated by someone licensed to, and enter it under base.loadMax.",
   }),
   loadOver: (d, _, write) => ({
-    says: `Filling (up to ${write.number(d.fillKgPerM2, 0)} kg/m2) and boards (${write.number(d.boardsKgPerM2, 0)} kg/m2) weigh more than the ${write.number(d.limitKgPerM2, 0)} kg/m2 permitted.`,
+    says: `Filling (up to ${write.number(d.fillKgPerM2, 0)} kg/m²) and boards (${write.number(d.boardsKgPerM2, 0)} kg/m²) weigh more than the ${write.number(d.limitKgPerM2, 0)} kg/m² permitted.`,
     do: "Take a lighter material or grind more and fill less, or have a higher load permitted in writing.",
   }),
   loadConfirmed: (d, _, write) => ({
-    says: `Load confirmed by ${d.by}${d.on ? `, ${d.on}` : ""}; filling weighs up to ${write.number(d.fillKgPerM2, 0)} kg/m2.`,
+    says: `Load confirmed by ${d.by}${d.on ? `, ${d.on}` : ""}; filling weighs up to ${write.number(d.fillKgPerM2, 0)} kg/m².`,
     do: "Keep the confirmation with the papers.",
   }),
   thinEdges: (d, _, write) => ({
-    says: `On ${write.m2(d.areaMm2)} m2 the filling would be thinner than the ${write.mm1(d.minMm)} mm that "${d.material}" needs.`,
+    says: `On ${write.m2(d.areaMm2)} m² the filling would be thinner than the ${write.mm1(d.minMm)} mm that "${d.material}" needs.`,
     do: d.cutIn
       ? "Cut these edges in: grind them down until the least thickness fits. It is counted in grinding and filling."
       : "Feather these edges openly with a material made for it; the volumes count them as they are.",

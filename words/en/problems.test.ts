@@ -114,6 +114,16 @@ const JOBS: Record<string, string> = {
       [6e6, 4000],
     ],
   }),
+  tooFar: job({
+    baseJoints: [
+      [
+        [0, 0],
+        [1e10, 0],
+      ],
+    ],
+  }),
+  tooManyBoards: job({ outline: square(0, 999_000) }),
+  lengthTwice: job({}, { board: { ...BOARD, lengths: [{ length: 1500 }, { length: 1500, price: 5 }] } }),
   tooManyArcPoints: job({ outline: Array.from({ length: 8000 }, (_, i) => [i * 100, i % 2 ? 900_000 : 0, 1]) }),
   cutoutOutside: job({ cutouts: [{ ring: square(9000, 100) }] }),
   cutoutsCoverAll: job({

@@ -190,6 +190,10 @@ export const problems: ProblemSentences<ProblemData> = {
     says: `There is no mark ${JSON.stringify(mark)}.`,
     do: meant(nearest, `Marks are ${known.slice(0, 12).join(", ")}. Use one, or add it to site.marks.`),
   }),
+  lengthTwice: ({ length, first }) => ({
+    says: `Boards of ${length} mm are listed a second time; they are already entry ${first}.`,
+    do: "Keep one entry for each length, with its price and pack.",
+  }),
   tieToItself: ({ mark }) => ({
     says: `This tie runs from ${JSON.stringify(mark)} to itself.`,
     do: "Name the other end.",
@@ -225,12 +229,20 @@ export const problems: ProblemSentences<ProblemData> = {
     says:
       limitMm2 === 0
         ? "This ring encloses no area."
-        : `This encloses ${areaMm2} mm2; it must be more than ${limitMm2} mm2.`,
+        : `This encloses ${areaMm2} mm²; it must be more than ${limitMm2} mm².`,
     do: "Check that lengths are in millimetres and that no corner is missing.",
   }),
   tooWide: ({ found, limit }, _, write) => ({
     says: `This is ${write.mm(found)} mm across; ${write.mm(limit)} mm is the most.`,
     do: "Check that lengths are in millimetres, or split the job.",
+  }),
+  tooFar: ({ x, y, limit }, _, write) => ({
+    says: `${corner(x, y)} lies more than ${write.mm(limit)} mm from the outline.`,
+    do: "Check the figures: everything on a site is given in one frame, in millimetres.",
+  }),
+  tooManyBoards: ({ boards, limit, areaM2 }, _, write) => ({
+    says: `${write.number(areaM2, 0)} m² take at least ${write.number(boards, 0)} boards of this size; ${write.number(limit, 0)} is the most.`,
+    do: "Check that lengths are in millimetres, and the board's width; else split the job.",
   }),
   tooManyArcPoints: ({ limit }) => ({
     says: `Its arcs need more than ${limit} points to be drawn within 0.2 mm.`,

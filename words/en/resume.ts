@@ -5,6 +5,9 @@ import type { Figures } from "../words.ts";
 const LEFT = "where u is least";
 const RIGHT = "at the other end";
 
+/** Most pieces named in one sentence. */
+const NAMED = 20;
+
 /** Rows are counted from 1, as on the cards' drawing and in the findings. */
 export const resume: ResumeWords = {
   heading: "Begun",
@@ -27,8 +30,18 @@ export const resume: ResumeWords = {
   spoilt: (pieces, boards) =>
     `Spoilt: ${[...pieces.map((id) => `piece ${id}`), ...boards.map((id) => `board ${id}`)].join(", ")} (names of the plan worked from). ${pieces.length > 0 ? "What was to be cut there is cut again. " : ""}Counted boards are fewer by what is gone.`,
   drift: driftLines,
-  other: (piece, row, now, offMm, w) =>
-    `Stop: ${piece} in row ${row + 1} does not lie as the new plan has it${now === null || offMm === null ? ": nothing is planned there now" : `: ${now} there is off by up to ${w.mm1(offMm)} mm`}. Nothing was moved on paper to hide it, and the piece does not count as laid. Decide on site: leave it and note the deviation, or take it up and lay it by the new card.`,
+  otherwise: (pieces, w) => {
+    const list = pieces
+      .slice(0, NAMED)
+      .map(({ before, row, offMm }) => {
+        const off = offMm === null ? "nothing planned there now" : `off by up to ${w.mm1(offMm)} mm`;
+        return `${before} (row ${row + 1}, ${off})`;
+      })
+      .join(", ");
+    const more = pieces.length > NAMED ? ` and ${pieces.length - NAMED} more, all in the --json answer` : "";
+    const one = pieces.length === 1;
+    return `Stop: ${one ? "a piece does" : `${pieces.length} pieces do`} not lie as the new plan has ${one ? "it" : "them"}: ${list}${more}. Nothing was moved on paper to hide it; ${one ? "it does" : "they do"} not count as laid. Decide on site: leave ${one ? "it" : "them"} and note the deviation, or take ${one ? "it" : "them"} up and lay by the new cards.`;
+  },
   holes: (count) =>
     `${count} ${count === 1 ? "hole was" : "holes were"} entered where ${count === 1 ? "it is" : "they are"}. The plan does not move clips for them: see that each lies within the play its card gives.`,
   outlineBroken:

@@ -31,6 +31,7 @@ export const summary: SummaryWords = {
       : `${money}, without ${unpriced === 1 ? "one item that has" : `${unpriced} items that have`} no price`,
   preparation: "Preparation (provisional)",
   prepared: (option, cost, low, high, kg) => `${option}: about ${cost}, between ${low} and ${high}; adds ${kg} kg`,
+  nothingMoved: "nothing to grind or fill; what is wrong with the base stands in the findings",
   unprepared: "no way to prepare this base holds its limits",
   noPreparation: "not known without levels",
   hours: "Hours of people",

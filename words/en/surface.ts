@@ -3,6 +3,9 @@ import type { Figures, Sentences } from "../words.ts";
 
 const facetOf = (facet: number, facets: number) => (facets > 1 ? `Facet ${facet + 1} of the base` : "The base");
 const litres = (mm3: number, write: Figures) => `${write.number(mm3 / 1e6, 1)} l`;
+/** A fall that prints as its limit is said to lie under it. */
+const justUnder = (d: { fall: number; limit: number }, write: Figures) =>
+  (write.percent(d.fall) === write.percent(d.limit) ? "just under " : "") + write.percent(d.fall);
 const HIDDEN =
   "Do not drill. Have someone named confirm where holes may go and how deep, and enter it under base.confirmed.";
 
@@ -38,7 +41,7 @@ export const surface: Sentences<SurfaceFindings> = {
     do: "Choose one of the preparation options; the staking list says how much at each reading.",
   }),
   fall: (d, _, write) => ({
-    says: `${facetOf(d.facet, d.facets)} falls ${write.percent(d.fall)}; at least ${write.percent(d.limit)} is wanted.`,
+    says: `${facetOf(d.facet, d.facets)} falls ${justUnder(d, write)}; at least ${write.percent(d.limit)} is wanted.`,
     do: "Shape a fall with mortar. Pourable compound levels itself and cannot make one.",
   }),
   fallMax: (d, _, write) => ({
@@ -46,7 +49,7 @@ export const surface: Sentences<SurfaceFindings> = {
     do: "Lessen the fall, or accept it in writing: boards on a steeper base are slippery when wet.",
   }),
   fallLocal: (d, _, write) => ({
-    says: `${write.m2(d.areaMm2)} m2 round here fall less than ${write.percent(d.limit)}, down to ${write.percent(d.fall)}.`,
+    says: `${write.m2(d.areaMm2)} m² round here fall less than ${write.percent(d.limit)}, down to ${write.percent(d.fall)}.`,
     do: "Water stays here. Give the area its fall, or accept in writing that it dries late.",
   }),
   fallToHouse: (d, _, write) => ({
@@ -55,7 +58,7 @@ export const surface: Sentences<SurfaceFindings> = {
   }),
   puddle: (d, _, write) => ({
     says:
-      `Water stands ${write.mm1(d.depthMm)} mm deep on ${write.m2(d.areaMm2)} m2 here (${litres(d.volumeMm3, write)})` +
+      `Water stands ${write.mm1(d.depthMm)} mm deep on ${write.m2(d.areaMm2)} m² here (${litres(d.volumeMm3, write)})` +
       (d.atDoor ? ", up to a door." : "."),
     do:
       "Fill the hollow or cut a way out for the water." +

@@ -6,7 +6,7 @@ const BASES: Record<string, string> = { tiles: "tiles", paving: "paving" };
 export const takeoff: Sentences<TakeoffFindings> = {
   unpriced: ({ items }) => ({
     says: `The total leaves out ${items.length === 1 ? "one item" : `${items.length} items`} without a price: ${items.join(", ")}.`,
-    do: "Enter their prices in the job, or add them to the total by hand.",
+    do: `Enter them in the job by these names, as "prices": { "clip-seam": 85 } in minor units, or add them to the total by hand.`,
   }),
   spareStock: ({ wanted, had }) => ({
     says: `You want ${wanted} spare boards and the stock at hand leaves ${had}.`,

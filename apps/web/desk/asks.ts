@@ -54,13 +54,16 @@ export type Answer =
 export type Ask =
   | { kind: "plan"; text: string; file: string; language: string; draw: DrawAsk | null }
   | { kind: "draw"; draw: DrawAsk }
-  /** All papers, or those whose file name is listed. */
-  | { kind: "papers"; only: string[] | null; fonts: { regular: string[]; bold: string[] } };
+  /** Papers by file name. */
+  | { kind: "papers"; names: readonly string[]; fonts: { regular: string[]; bold: string[] } }
+  /** What stands in the way of a file being used as a job; none where it can be. */
+  | { kind: "read"; text: string; file: string; language: string };
 export type StageSaid = StageName | "read" | "check" | "draw" | "papers";
 export type Reply =
   | { kind: "stage"; stage: StageSaid }
   | { kind: "answer"; answer: Answer }
   | { kind: "drawing"; drawing: Drawing }
   | { kind: "files"; files: OutFile[] }
+  | { kind: "problems"; problems: SaidProblem[] }
   /** The planner itself failed on this job. */
   | { kind: "broken"; detail: string };

@@ -1,5 +1,5 @@
 import type { OutFile } from "../../../desk/outcome.ts";
-import type { Answer, Ask, DrawAsk, Drawing, Reply, StageSaid } from "./asks.ts";
+import type { Answer, Ask, DrawAsk, Drawing, Reply, SaidProblem, StageSaid } from "./asks.ts";
 
 /** After this long on an older job the worker is ended, so that the newer one is planned at once. */
 const PATIENCE_MS = 400;
@@ -23,10 +23,14 @@ export interface Desk {
   plan(version: number, text: string, language: string, draw: DrawAsk): void;
   /** Another layer or scale of the last plan. */
   draw(ask: DrawAsk): void;
-  /** Papers of the last plan, all or by file name. */
-  papers(only: string[] | null): Promise<OutFile[]>;
+  /** Papers of the last plan by file name: "setout.pdf". Rejects where it was stopped or the plan was not proved. */
+  papers(names: readonly string[]): Promise<OutFile[]>;
+  /** What stands in the way of a text being used as a job; none where it can be. */
+  read(text: string, file: string, language: string): Promise<SaidProblem[]>;
   /** Ends the work at once. The last answer stays. */
   stop(): void;
+  /** Plans the last job once more, after a stop. */
+  again(): void;
 }
 type Fonts = { regular: string[]; bold: string[] };
 type PlanAsk = Ask & { kind: "plan" };
@@ -34,7 +38,7 @@ type PlanAsk = Ask & { kind: "plan" };
 /** `spawn` makes a worker; `frame` calls back at the next frame (a test calls at once). */
 export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => void) => void): Desk {
   const tellers = new Set<() => void>();
-  const papers = new Map<number, { done: (files: OutFile[]) => void; failed: (trouble: Error) => void }>();
+  const awaited = new Map<number, { done: (answer: never) => void; failed: (trouble: Error) => void }>();
   let worker: Worker | null = null;
   let number = 0;
   let inWork: { number: number; version: number; ask: PlanAsk; since: number } | null = null;
@@ -71,15 +75,24 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
       if (!planned || (state.answer && !state.answer.ok)) return;
       drawing = { number: send({ kind: "draw", draw: ask }), ask };
     },
-    papers: (only) =>
-      new Promise((done, failed) => {
-        papers.set(send({ kind: "papers", only, fonts }), { done, failed });
-      }),
+    papers: (names) => asked<OutFile[]>({ kind: "papers", names, fonts }),
+    read: (text, file, language) => asked<SaidProblem[]>({ kind: "read", text, file, language }),
     stop() {
       end();
       put({ stage: null, stopped: true });
     },
+    again() {
+      if (!last || inWork) return;
+      next = last;
+      start();
+    },
   };
+
+  function asked<T>(ask: Ask): Promise<T> {
+    return new Promise<T>((done, failed) => {
+      awaited.set(send(ask), { done, failed });
+    });
+  }
 
   function start(): void {
     if (!next) return;
@@ -108,8 +121,8 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
     drawing = null;
     clearTimeout(patience);
     patience = undefined;
-    for (const { failed } of papers.values()) failed(new Error("stopped"));
-    papers.clear();
+    for (const { failed } of awaited.values()) failed(new Error("stopped"));
+    awaited.clear();
   }
 
   function send(ask: Ask): number {
@@ -133,21 +146,19 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
   function hear(of: number, reply: Reply): void {
     const mine = inWork?.number === of;
     if (reply.kind === "stage") {
-      if (mine || papers.has(of)) put({ stage: reply.stage });
+      if (mine || awaited.has(of)) put({ stage: reply.stage });
     } else if (reply.kind === "answer") {
       planned = reply.answer.ok || planned;
       if (mine) answered(reply.answer);
     } else if (reply.kind === "drawing") {
       if (drawing?.number === of) put({ drawing: reply.drawing });
-    } else if (reply.kind === "files") {
-      papers.get(of)?.done(reply.files);
-      papers.delete(of);
-      put({ stage: null });
-    } else if (papers.has(of)) {
-      papers.get(of)!.failed(new Error(reply.detail));
-      papers.delete(of);
-      put({ stage: null });
-    } else if (mine) halt(reply.detail);
+    } else if (awaited.has(of)) {
+      const { done, failed } = awaited.get(of)!;
+      awaited.delete(of);
+      if (reply.kind === "broken") failed(new Error(reply.detail));
+      else done((reply.kind === "files" ? reply.files : reply.problems) as never);
+      if (!inWork) put({ stage: null });
+    } else if (reply.kind === "broken" && mine) halt(reply.detail);
   }
 
   function answered(answer: Answer): void {

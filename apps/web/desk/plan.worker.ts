@@ -1,7 +1,7 @@
 /** The planner, off the page: one ask at a time, every answer with its ask's number. Ended from outside when it takes too long. */
 import { LANGUAGES } from "../../../words/languages.ts";
 import type { Ask, Reply } from "./asks.ts";
-import { type Bench, drawAsk, planAsk } from "./work.ts";
+import { type Bench, drawAsk, planAsk, readAsk } from "./work.ts";
 
 const bench: Bench = { proved: null, words: null };
 const port = self as unknown as {
@@ -25,5 +25,6 @@ async function obey(ask: Ask, say: (reply: Reply) => void): Promise<void> {
     return say({ kind: "files", files: await papersAsk(bench, ask) });
   }
   const words = await LANGUAGES[ask.language]!.plan();
+  if (ask.kind === "read") return say({ kind: "problems", problems: readAsk(ask.text, ask.file, words) });
   say({ kind: "answer", answer: planAsk(bench, ask, words, (stage) => say({ kind: "stage", stage })) });
 }

@@ -1,11 +1,12 @@
 import { hashJson } from "../../../core/job/hash.ts";
 import { loadJob } from "../../../core/plan/load.ts";
 import { allFindings } from "../../../core/plan/write.ts";
+import type { Problem } from "../../../core/read/problem.ts";
 import { type Proved, proveJob } from "../../../desk/prove.ts";
 import { rankedFindings } from "../../../papers/ranked.ts";
 import { sayer } from "../../../words/say.ts";
 import type { Words } from "../../../words/words.ts";
-import type { Answer, Ask, Drawing, SaidFinding, StageSaid } from "./asks.ts";
+import type { Answer, Ask, Drawing, SaidFinding, SaidProblem, StageSaid } from "./asks.ts";
 import { drawLayer } from "./draw.ts";
 
 /** The planner as the worker runs it: keeps the last plan, so that its drawings and papers need no second planning. */
@@ -22,14 +23,7 @@ export function planAsk(
 ): Answer {
   onStage("read");
   const loaded = loadJob(ask.text, ask.file);
-  if (!loaded.ok) {
-    const problems = loaded.problems.map((problem) => ({
-      code: problem.code,
-      place: problem.place,
-      ...words.sayProblem(problem),
-    }));
-    return { ok: false, problems };
-  }
+  if (!loaded.ok) return { ok: false, problems: loaded.problems.map((problem) => said(problem, words)) };
   const proved = proveJob(loaded.value, words, onStage);
   bench.proved = proved;
   bench.words = words;
@@ -45,6 +39,16 @@ export function planAsk(
     findings: sayFindings(proved, words),
     drawing: ask.draw && drawLayer(record, words, ask.draw),
   };
+}
+
+/** What stands in the way of a file, without planning it. */
+export function readAsk(text: string, file: string, words: Words): SaidProblem[] {
+  const loaded = loadJob(text, file);
+  return loaded.ok ? [] : loaded.problems.map((problem) => said(problem, words));
+}
+
+function said(problem: Problem, words: Words): SaidProblem {
+  return { code: problem.code, place: problem.place, ...words.sayProblem(problem) };
 }
 
 export function drawAsk(bench: Bench, ask: Ask & { kind: "draw" }): Drawing {

@@ -1,5 +1,6 @@
 import type { SaidFinding } from "../desk/asks.ts";
 import type { App } from "../road/step.ts";
+import { Sign } from "./sign.tsx";
 
 /** What the plan has to say, stops first; a tap goes to the place. While the job has problems, those. */
 export function Findings({ app }: { app: App }) {
@@ -35,7 +36,10 @@ function Finding({ app, finding }: { app: App; finding: SaidFinding }) {
   const { at, level, says, do: remedy, number } = finding;
   const body = (
     <>
-      <span class={`sign ${level}`}>{number}</span>
+      <span class="number">
+        <Sign symbol={level} />
+        {number}
+      </span>
       <span>
         <span class="level">{app.words.shell.level[level]}. </span>
         {says} {remedy}

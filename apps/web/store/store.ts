@@ -15,6 +15,8 @@ export interface StoreState {
   redo: EditName | null;
   /** Progress events, oldest first. */
   events: readonly Json[];
+  /** Records of this project that the database has acknowledged. */
+  kept: number;
   /** saved: everything acknowledged by the database; stuck: it refused. */
   keeping: "saved" | "saving" | "stuck";
   /** Records of other versions, kept and not used. */
@@ -40,6 +42,9 @@ export interface Store {
   catchUp(): Promise<void>;
   close(): void;
 }
+/** A database that refused is asked again after this long, and at every change. */
+const RETRY_MS = 3_000;
+
 export interface Tabs {
   tell(project: string): void;
   listen(heard: (project: string) => void): () => void;
@@ -48,6 +53,8 @@ export interface Tabs {
 /** Opens a project: folds its log. `newId` gives ids never used twice. */
 export async function openStore(room: LogRoom, project: string, newId: () => string, tabs?: Tabs): Promise<Store> {
   const known: LogRecord[] = [];
+  /** A record written twice, because its first answer got lost, counts once. */
+  const seen = new Set<string>();
   const waiting: LogRecord[] = [];
   const tellers = new Set<() => void>();
   let skipped = 0;
@@ -57,8 +64,10 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
   let stuck = false;
   let closed = false;
   let working: Promise<void> | null = null;
+  let again: ReturnType<typeof setTimeout> | undefined;
   let version = 0;
   let state!: StoreState;
+  let listedOf: Folded["events"] = null;
 
   take(await room.read(project, 0));
   shown = settledState;
@@ -107,6 +116,7 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
     },
     close() {
       closed = true;
+      clearTimeout(again);
       deafen?.();
       tellers.clear();
     },
@@ -117,6 +127,11 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
     waiting.push(record);
     shown = foldRecord(shown, record);
     refresh();
+    start();
+  }
+
+  function start(): void {
+    clearTimeout(again);
     working ??= write().finally(() => {
       working = null;
     });
@@ -136,6 +151,7 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
       } catch {
         stuck = true;
         refresh();
+        if (!closed) again = setTimeout(start, RETRY_MS);
         return;
       }
     }
@@ -148,7 +164,8 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
       if (at <= seq) continue;
       seq = at;
       if (!record) skipped++;
-      else {
+      else if (!seen.has(record.id)) {
+        seen.add(record.id);
         known.push(record);
         settledState = foldRecord(settledState, record);
       }
@@ -172,10 +189,12 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
       version,
       undo: nextUndo(shown)?.name ?? null,
       redo: nextRedo(shown)?.name ?? null,
-      events: listOf(shown.events),
+      events: state && listedOf === shown.events ? state.events : listOf(shown.events),
+      kept: known.length,
       keeping: stuck ? "stuck" : waiting.length > 0 ? "saving" : "saved",
       skipped,
     };
+    listedOf = shown.events;
     for (const tell of tellers) tell();
   }
 }

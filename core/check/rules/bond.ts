@@ -2,7 +2,7 @@
  * Rule 5, the bond: one lattice for the whole field, of a board length that can be had, with the plan's phase. A joint
  * off it, a lattice place left out, and joints of neighbouring rows too close each need a finding there.
  */
-import { blame, type JudgedRow, mm, type Scene, um } from "../scene.ts";
+import { blame, countedOn, type JudgedRow, mm, type Scene, um } from "../scene.ts";
 import type { JudgedJoint } from "./joints.ts";
 
 /** The file rounds a joint's middle to 0.001 mm, and a third of a length is rounded once more. */
@@ -48,7 +48,7 @@ function judgeLattice(scene: Scene, row: JudgedRow, joints: JudgedJoint[], phase
     blame(scene, "offLattice", [joint.u, joint.v], mm(distance), 0, { row: row.row, distance: mm(distance) });
   }
   // A lattice place inside a long span, well away from its ends, has its joint or a moved one near.
-  const longest = um(Math.max(...scene.job.board.lengths.map((l) => l.length)));
+  const longest = um(countedOn(scene.job));
   const clear = um(scene.job.bond.minPiece) + 3000;
   for (const { bounds } of row.spans) {
     if (bounds.u1 - bounds.u0 <= longest || bounds.v1 - bounds.v0 < 3000) continue;

@@ -1,8 +1,11 @@
 /** Rule 6 and 9, the figures of a plan counted again from its boards, pieces and clips. */
+import { TOLERANCE } from "../../base/tolerances.ts";
 import type { PlanFile } from "../../plan/plan.ts";
 import { walkRing } from "../curve.ts";
 import { areaOf } from "../polygons.ts";
-import { blame, type Scene, TOUCH, um } from "../scene.ts";
+import { blame, type Scene, um } from "../scene.ts";
+
+const SAME_CUT = um(TOLERANCE.sameCutMm);
 
 export function judgeFigures(scene: Scene): void {
   const { plan, job } = scene;
@@ -80,8 +83,8 @@ function sawnOf(scene: Scene, board: Board): { cuts: number; rips: number } {
       const b = rise(scene, group, 0);
       // Along the boards' lower edges, then square to the cut.
       const along = um(group.x0) + Math.max(0, -b) - (um(before.x1) - Math.max(0, a));
-      const near = (along * width) / Math.sqrt(width * width + (a / 1000) * (a / 1000)) <= um(kerf) + 50;
-      cuts += near && Math.abs(a - b) <= TOUCH ? 1 : 2;
+      const near = (along * width) / Math.sqrt(width * width + (a / 1000) * (a / 1000)) <= um(kerf) + SAME_CUT;
+      cuts += near && Math.abs(a - b) <= SAME_CUT ? 1 : 2;
     }
     cuts += group.parts.filter((p) => p.at[0] + p.size[0] < group.x1 - 0.0005).length;
     const sides = new Set<number>();

@@ -1,13 +1,13 @@
 /** Rule 3, spans: a short one is one piece; no thin web beside a cut-out; a closed hole only round what is flush. */
 import { areaOf, boundsOf, insidePaths, meet, type Paths } from "../polygons.ts";
-import { blame, type JudgedPiece, type JudgedRow, mm, type Scene, TOUCH, um } from "../scene.ts";
+import { blame, countedOn, type JudgedPiece, type JudgedRow, mm, type Scene, TOUCH, um } from "../scene.ts";
 import type { JudgedJoint } from "./joints.ts";
 
 /** How far from a cut-out's grown ring something still counts as beside it, um: edge tolerance and rounding. */
 const BESIDE_UM = 2300;
 
 export function judgeSpans(scene: Scene, joints: JudgedJoint[]): void {
-  const longest = um(Math.max(...scene.job.board.lengths.map((l) => l.length)));
+  const longest = um(countedOn(scene.job));
   const spanOf = new Map<JudgedPiece, number>();
   for (const row of scene.rows) for (const piece of row.pieces) spanOf.set(piece, spanHolding(row, piece));
   for (const joint of joints) {

@@ -76,9 +76,7 @@ function latticeBond(setout: SetoutRecord, lattice: Lattice, locked: Locked, fin
       };
       const fixed = locked.bySpan.get(index) ?? [];
       const placed =
-        fixed.length === 0
-          ? placeJoints(view, lattice, near, above)
-          : aroundLocked(view, lattice, fixed, near, above);
+        fixed.length === 0 ? placeJoints(view, lattice, near, above) : aroundLocked(view, lattice, fixed, near, above);
       joints[index] = placed;
       here.push(...placed);
       if (placed.length > 0 || span.cutFrom !== undefined)

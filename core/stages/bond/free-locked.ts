@@ -1,13 +1,7 @@
 import type { SetoutRecord, Span } from "../setout/record.ts";
 import { pathJoints } from "./free-path.ts";
-import { type FreeRules, jointsBelow } from "./free-rows.ts";
+import { type FreeLocked, type FreeRules, jointsBelow } from "./free-rows.ts";
 import type { Locked } from "./locked.ts";
-
-/** Locked joints as free joints are held: middles, by span and by row. */
-export interface FreeLocked {
-  bySpan: ReadonlyMap<number, readonly number[]>;
-  byRow: ReadonlyMap<number, readonly number[]>;
-}
 
 export function freeLocked(locked: Locked, endUm: number): FreeLocked {
   const half = Math.floor(endUm / 2);

@@ -1,8 +1,13 @@
 import { toUm } from "../../base/units.ts";
 import type { Job } from "../../job/job.ts";
 import type { SetoutRecord, Span } from "../setout/record.ts";
-import type { FreeLocked } from "./free-locked.ts";
+import { longestBoardUm } from "./lattice.ts";
 
+/** Locked joints as free joints are held: middles, by span and by row. */
+export interface FreeLocked {
+  bySpan: ReadonlyMap<number, readonly number[]>;
+  byRow: ReadonlyMap<number, readonly number[]>;
+}
 /** The figures free joints depend on, whole micrometres. */
 export interface FreeRules {
   /** Length the rows are mainly laid from, and the longest board. */
@@ -19,7 +24,7 @@ export interface FreeRules {
 export function freeRules(job: Job, lengthUm: number): FreeRules {
   return {
     lengthUm,
-    longestUm: toUm(Math.max(...job.board.lengths.map((l) => l.length))),
+    longestUm: longestBoardUm(job),
     endUm: toUm(job.gaps.end),
     kerfUm: toUm(job.cut.kerf),
     minPieceUm: toUm(job.bond.minPiece),

@@ -10,6 +10,7 @@ import { latticeJoints } from "./free-lattice.ts";
 import { freeLocked } from "./free-locked.ts";
 import { practiceJoints } from "./free-practice.ts";
 import { type FreeRules, freeRules, pieceLengths } from "./free-rows.ts";
+import { longestBoardUm } from "./lattice.ts";
 import type { Locked } from "./locked.ts";
 
 export interface FreeJoints {
@@ -73,11 +74,13 @@ export function freeJoints(job: Job, setout: SetoutRecord, locked: Locked | null
   };
 }
 
-/** Lengths rows may mainly be laid from: the cheapest by length first, at most three. */
+/** Lengths rows may mainly be laid from, none longer than every row can count on: the cheapest by length first, at most three. */
 function mainLengths(job: Job): number[] {
   const priced = job.board.lengths.some((l) => l.price > 0);
   const rate = (l: { length: number; price: number }): number => (priced ? l.price / l.length : 1);
-  const order = job.board.lengths.slice().sort((a, b) => rate(a) - rate(b) || b.length - a.length);
+  const longest = longestBoardUm(job);
+  const counted = job.board.lengths.filter((l) => toUm(l.length) <= longest);
+  const order = counted.sort((a, b) => rate(a) - rate(b) || b.length - a.length);
   return [...new Set(order.map((l) => toUm(l.length)))].slice(0, 3);
 }
 

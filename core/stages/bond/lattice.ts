@@ -37,11 +37,17 @@ export function latticeFor(job: Job): Lattice {
   };
 }
 
-/** Longest stock length that is not used up, um. */
+/**
+ * Longest board every row may count on, um: the longest there is no end of; where all are limited, the longest not used up.
+ * A longer length of which a few are at hand is cut up where that helps, but no row is laid out for it.
+ */
 export function longestBoardUm(job: Job): number {
-  const usable = job.board.lengths.filter((l) => l.stock === null || l.stock > 0);
+  const { lengths } = job.board;
+  const endless = lengths.filter((l) => l.stock === null);
+  const atHand = lengths.filter((l) => l.stock !== 0);
   let longest = 0;
-  for (const { length } of usable.length > 0 ? usable : job.board.lengths) longest = Math.max(longest, toUm(length));
+  for (const { length } of endless.length > 0 ? endless : atHand.length > 0 ? atHand : lengths)
+    longest = Math.max(longest, toUm(length));
   return longest;
 }
 

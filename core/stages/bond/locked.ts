@@ -38,7 +38,10 @@ export function lockedJoints(job: Job, setout: SetoutRecord, lattice: Lattice): 
       else {
         if (before) before.push(a);
         else out.bySpan.set(index!, [a]);
-        out.byRow.set(row, [...(out.byRow.get(row) ?? []), a].sort((p, q) => p - q));
+        out.byRow.set(
+          row,
+          [...(out.byRow.get(row) ?? []), a].sort((p, q) => p - q),
+        );
       }
     }
   }

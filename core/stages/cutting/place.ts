@@ -1,3 +1,4 @@
+import { TOLERANCE } from "../../base/tolerances.ts";
 import type { Ring } from "../../geometry/frame.ts";
 import type { BondRecord } from "../bond/record.ts";
 import { gapBetween, leftRise, type Row, rightRise } from "./chain.ts";
@@ -18,9 +19,8 @@ interface Block {
   units: { unit: number; turned: boolean }[];
   turnable: boolean;
 }
-/** Ends that differ by no more than the rounding of corners are of one direction; a gap wider by no more than this is one cut. */
-const SAME_RISE_UM = 3;
-const SAME_CUT_UM = 50;
+/** Ends that differ by no more are of one direction; a gap wider by no more is one cut. */
+const SAME_CUT_UM = TOLERANCE.sameCutMm * 1000;
 /** A part that ends this near its board's end needs no cut there: half an end gap was rounded. */
 const END_UM = 1;
 type Ends = ["factory" | "cut", "factory" | "cut"];
@@ -144,7 +144,7 @@ function cutUp(
       const shared =
         before !== null &&
         !(k === shift && over > SAME_CUT_UM) &&
-        Math.abs(rightRise(units[before.unit]!, before.turned) - leftRise(unit, it.turned)) <= SAME_RISE_UM;
+        Math.abs(rightRise(units[before.unit]!, before.turned) - leftRise(unit, it.turned)) <= SAME_CUT_UM;
       cut.cuts += before === null ? 1 : shared ? 1 : 2;
     }
     cut.cuts += insideCuts(bond, unit);

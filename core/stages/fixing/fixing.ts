@@ -25,7 +25,8 @@ export function fixClips(job: Job, setout: SetoutRecord, bond: BondRecord): Fixi
   const clips: Clip[] = [];
   const known: Known = new Map();
   const byRow = piecesByRow(setout, bond);
-  for (let k = 0; k <= setout.rows.length; k++) {
+  // a field without a row has no seam either
+  for (let k = 0; k <= setout.rows.length && setout.rows.length > 0; k++) {
     const seam = seamAt(k, setout, bond, byRow, rules);
     const answer = answerFor(seam, barriers, rules, known);
     for (const found of answer.clips) {

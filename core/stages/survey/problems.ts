@@ -7,6 +7,10 @@ export interface SiteProblems {
   ringCrosses: { how: "crosses" | "touches"; sideA: number; sideB: number; x: number; y: number };
   noArea: { areaMm2: number; limitMm2: number };
   tooWide: { found: number; limit: number };
+  /** So far from the outline that it cannot belong to the same site. */
+  tooFar: { x: number; y: number; limit: number };
+  /** The least number of boards that can cover it. */
+  tooManyBoards: { boards: number; limit: number; areaM2: number };
   tooManyArcPoints: { limit: number };
   cutoutOutside: { name: string };
   cutoutsCoverAll: { cutouts: number };

@@ -1,3 +1,4 @@
+import { LIMITS } from "../../base/limits.ts";
 import type { Job, Vertex, Xy } from "../../job/job.ts";
 import type { JsonPath } from "../../read/problem.ts";
 import { areaUm2, coversAll, liesOutside } from "./cover.ts";
@@ -43,6 +44,9 @@ export function surveySite(job: Job): Surveyed {
     }
   });
   if (outline) checkCutouts(job, outline.flat, rings.cutouts, problems);
+  if (outline) problems.push(...farOff(job, origin));
+  const netAreaMm2 = outline && problems.length === 0 ? areaUm2(outline.flat, allFlat(rings.cutouts)) / 1e6 : 0;
+  problems.push(...tooManyBoards(job, netAreaMm2, outlinePath));
   if (!outline || problems.length > 0) return { ok: false, problems };
 
   const levels = readLevels(job, outline.flat, origin);
@@ -63,10 +67,54 @@ export function surveySite(job: Job): Surveyed {
     straightedges: job.survey.straightedges.map(({ from, to, gap }) => ({ from, to, gapMm: gap })),
     adjustment,
     areaMm2: Math.abs(outline.flat.areaUm2) / 1e6,
-    netAreaMm2: areaUm2(outline.flat, allFlat(rings.cutouts)) / 1e6,
+    netAreaMm2,
     findings,
   };
   return { ok: true, record };
+}
+
+/** A line to the horizon would be walked along, and a reading there would weigh more than all others. */
+function farOff(job: Job, origin: Origin): SiteProblem[] {
+  const found: SiteProblem[] = [];
+  const limit = LIMITS.extentMm;
+  const judge = (path: JsonPath, [x, y]: readonly [number, number, ...number[]]): void => {
+    if (Math.abs(x - origin.xMm) > limit || Math.abs(y - origin.yMm) > limit)
+      found.push({ path, code: "tooFar", data: { x, y, limit } });
+  };
+  const { site, survey } = job;
+  for (const key of ["cutouts", "noDrill", "keepClear", "loose"] as const)
+    site[key].forEach(({ ring }, i) => {
+      ring.forEach((at, k) => {
+        judge(["site", key, i, "ring", k], at);
+      });
+    });
+  site.slab?.forEach((at, k) => {
+    judge(["site", "slab", k], at);
+  });
+  site.baseJoints.forEach((line, i) => {
+    line.forEach((at, k) => {
+      judge(["site", "baseJoints", i, k], at);
+    });
+  });
+  survey.straightedges.forEach(({ from, to }, i) => {
+    judge(["survey", "straightedges", i, "from"], from);
+    judge(["survey", "straightedges", i, "to"], to);
+  });
+  survey.levels.forEach((at, i) => {
+    judge(["survey", "levels", i], at);
+  });
+  return found;
+}
+
+/** Refused by the area alone, before a single board is planned: the longest boards, laid without a cut, gaps and all. */
+function tooManyBoards(job: Job, areaMm2: number, path: JsonPath): SiteProblem[] {
+  const longest = Math.max(0, ...job.board.lengths.map((one) => one.length));
+  // a board that could not be read is told of already
+  if (longest <= 0 || job.board.width <= 0) return [];
+  const gap = Math.max(job.gaps.side, job.gaps.sideRange[1]);
+  const boards = Math.floor(areaMm2 / ((longest + job.gaps.end) * (job.board.width + gap)));
+  if (boards <= LIMITS.boards) return [];
+  return [{ path, code: "tooManyBoards", data: { boards, limit: LIMITS.boards, areaM2: Math.round(areaMm2 / 1e6) } }];
 }
 
 /** The first vertex, whole millimetres: differences from it are small, so micrometres stay exact. */
