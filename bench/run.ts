@@ -118,9 +118,10 @@ function row(areaM2: number, kind: string, runs: number): void {
   }
   const ms = median(ours);
   const clipper = median(theirs);
+  const least = Math.min(...ours);
   const per = (ms * 1e6) / last.boards / Math.log2(last.boards);
   console.log(
-    `${String(areaM2).padStart(6)} m2  ${kind.padEnd(5)} ${String(last.boards).padStart(6)} boards  ${ms.toFixed(1).padStart(8)} ms` +
+    `${String(areaM2).padStart(6)} m2  ${kind.padEnd(5)} ${String(last.boards).padStart(6)} boards  ${ms.toFixed(1).padStart(8)} ms (least ${least.toFixed(1)})` +
       `  clipper ${clipper.toFixed(1).padStart(8)} ms  ratio ${(ms / clipper).toFixed(2).padStart(6)}  ns/(n log n) ${per.toFixed(0).padStart(6)}` +
       `  set-out + bond + fixing + cutting = ${last.parts}`,
   );

@@ -57,7 +57,7 @@ function shrunk(site: unknown, by: number): unknown {
   return visit(site);
 }
 
-function judgeRefusal(problems: Parameters<typeof refused>[0]): CaseResult {
+export function judgeRefusal(problems: Parameters<typeof refused>[0]): CaseResult {
   const outcome = refused(problems, en);
   const defects: string[] = [];
   if (problems.length === 0) defects.push("refused without a problem");

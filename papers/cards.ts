@@ -112,7 +112,7 @@ function headOf(card: RowCard, record: PlanRecord, words: Words): Item[] {
 }
 
 /** Where the card's zero lies from the row before, which is laid already. */
-function zeroWords(card: RowCard, words: Words): Parameters<Words["papers"]["cards"]["zero"]>[1] {
+export function zeroWords(card: RowCard, words: Words): Parameters<Words["papers"]["cards"]["zero"]>[1] {
   if (card.zeroFrom === null) return null;
   const { row, mm } = card.zeroFrom;
   const side = mm === 0 ? "flush" : mm > 0 ? "right" : "left";
@@ -120,7 +120,7 @@ function zeroWords(card: RowCard, words: Words): Parameters<Words["papers"]["car
 }
 
 /** Depth stop, end clips, screws; or, where nothing may be drilled, that alone. */
-function fixingWords(card: RowCard, record: PlanRecord, words: Words): string[] {
+export function fixingWords(card: RowCard, record: PlanRecord, words: Words): string[] {
   const w = words.papers.cards;
   const mm = (value: number): string => words.write.mm(value);
   const out: string[] = [];

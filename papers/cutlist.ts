@@ -126,15 +126,15 @@ function stopColumns(words: Words) {
   const right = "right" as const;
   return [
     { head: w.stop, widthMm: 17, align: right, bold: true },
-    { head: w.rip, widthMm: 17, align: right },
+    { head: w.rip, widthMm: 21, align: right },
     { head: w.off, widthMm: 12 },
     { head: w.count, widthMm: 10, align: right },
-    { head: w.pieces, widthMm: 49, lines: 15 },
+    { head: w.pieces, widthMm: 47, lines: 15 },
     { head: w.near, widthMm: 15, align: right },
     { head: w.far, widthMm: 15, align: right },
     { head: w.left, widthMm: 15, align: right },
-    { head: w.right, widthMm: 18, align: right },
-    { head: w.done, widthMm: 12 },
+    { head: w.right, widthMm: 17, align: right },
+    { head: w.done, widthMm: 11 },
   ];
 }
 

@@ -1,11 +1,18 @@
 /** Every check of the main job against the world outside, gathered; PROOFS.md is written from it (`npm run proofs`). */
 import { cuttingProofs } from "./cutting.ts";
 import { fixingProofs } from "./fixing.ts";
+import { practiceProofs } from "./practice.ts";
 import type { Proof } from "./proof.ts";
 import { surfaceProofs } from "./surface.ts";
 import { surveyProofs } from "./survey.ts";
 
-export const allProofs: Proof[] = [...surveyProofs, ...surfaceProofs, ...cuttingProofs, ...fixingProofs];
+export const allProofs: Proof[] = [
+  ...surveyProofs,
+  ...surfaceProofs,
+  ...cuttingProofs,
+  ...fixingProofs,
+  ...practiceProofs,
+];
 
 /** PROOFS.md as text. */
 export function proofsPage(proofs: Proof[]): string {
@@ -25,6 +32,6 @@ ${rows.join("\n")}
 }
 
 function figure(value: number): string {
-  const text = Number.isInteger(value) ? String(value) : String(Number(value.toPrecision(8)));
+  const text = Number.isInteger(value) ? String(value) : String(Number(value.toPrecision(11)));
   return text === "-0" ? "0" : text;
 }

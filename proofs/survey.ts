@@ -195,7 +195,8 @@ function areasOf(
     format: "rowline/job@1",
     title: "area",
     site: { outline: mm(outline), cutouts },
-    board: { lengths: [{ length: 1500 }], width: 145, rise: 25 },
+    // Long, wide boards: the printed traverse is 10 ha, and a job has a limit of boards.
+    board: { lengths: [{ length: 6000 }], width: 250, rise: 25 },
   };
   const loaded = loadJob(JSON.stringify(job), "area.job.json");
   if (!loaded.ok) throw new Error(JSON.stringify(loaded.problems));

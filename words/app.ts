@@ -4,8 +4,15 @@
  */
 import type { EditName } from "../core/edits/edit.ts";
 import type { StageName } from "../core/plan/make.ts";
+import type { BaseWords, FieldWords, PrepareWords } from "./app/base.ts";
+import type { BoardWords } from "./app/board.ts";
 import type { BringWords } from "./app/bring.ts";
+import type { HandoverWords, LayWords } from "./app/lay.ts";
+import type { CutWords } from "./app/cut.ts";
+import type { FixWords } from "./app/fix.ts";
 import type { MeasureWords, PadWords } from "./app/measure.ts";
+import type { DaysWords, OrderWords, PriceWords } from "./app/order.ts";
+import type { SetoutWords } from "./app/setout.ts";
 import type { Figures } from "./figures.ts";
 
 /** The road: the job's own order. */
@@ -36,9 +43,21 @@ export interface AppWords {
   /** What the planner is at: "Placing the clips". */
   stages: Record<StageName | "read" | "check" | "draw" | "papers", string>;
   shell: ShellWords;
+  board: BoardWords;
+  setout: SetoutWords;
+  fix: FixWords;
+  cut: CutWords;
   measure: MeasureWords;
   pad: PadWords;
   bring: BringWords;
+  field: FieldWords;
+  base: BaseWords;
+  prepare: PrepareWords;
+  order: OrderWords;
+  price: PriceWords;
+  days: DaysWords;
+  lay: LayWords;
+  handover: HandoverWords;
 }
 export interface StepWords {
   name: string;

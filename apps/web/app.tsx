@@ -6,13 +6,16 @@ import type { Item, Pt } from "../../papers/sheet.ts";
 import type { AppWords, StepId } from "../../words/app.ts";
 import { LANGUAGES } from "../../words/languages.ts";
 import { Board } from "./board/board.tsx";
+import type { Hit } from "./board/hit.ts";
+import { Said } from "./board/said.tsx";
+import { Told } from "./board/told.tsx";
 import type { Bounds, Camera } from "./board/camera.ts";
 import { giveFiles } from "./give.ts";
 import { Findings } from "./look/findings.tsx";
 import { Road } from "./look/road.tsx";
 import { TopBar } from "./look/top-bar.tsx";
 import type { Opened, Settings } from "./open.ts";
-import type { App, Tap } from "./road/step.ts";
+import type { App, Tap, ViewAsk } from "./road/step.ts";
 import { ROAD_STEPS } from "./road/steps.ts";
 import { useHeard } from "./use.ts";
 
@@ -26,6 +29,8 @@ export function Root({ opened }: { opened: Opened }) {
   const [camera, setCamera] = useState<Camera | null>(null);
   const [tapped, setTapped] = useState<Tap | null>(null);
   const [overlay, setOverlay] = useState<readonly Item[] | null>(null);
+  const [trial, setTrial] = useState<PlanRecord | null>(null);
+  const [view, setView] = useState<ViewAsk | null>(null);
   const [Panel, setPanel] = useState<ComponentType<{ app: App }> | null>(null);
   const record = useRef<PlanRecord | null>(null);
   const scale = useRef(50);
@@ -34,7 +39,7 @@ export function Root({ opened }: { opened: Opened }) {
   const { job, version, events } = store.state;
   const { answer } = desk.state;
   if (answer?.ok) record.current = answer.record;
-  const draws = ROAD_STEPS.find(({ id }) => id === step)!.draws;
+  const draws = view?.draws ?? ROAD_STEPS.find(({ id }) => id === step)!.draws;
 
   useEffect(() => {
     desk.plan(version, jobText(job), settings.language, { name: draws, scale: scale.current, turnDeg: 0 });
@@ -51,6 +56,8 @@ export function Root({ opened }: { opened: Opened }) {
     return () => {
       here = false;
       setOverlay(null);
+      setTrial(null);
+      setView(null);
       setTapped(null);
     };
   }, [step]);
@@ -75,11 +82,15 @@ export function Root({ opened }: { opened: Opened }) {
       event: store.event,
       go: setStep,
       overlay: setOverlay,
+      view: setView,
       show: (at: Pt) => setCamera({ at, scale: Math.min(scale.current, 25) }),
       untap: () => setTapped(null),
+      pick: (at: Pt, hit: Hit) => setTapped({ at, withinMm: scale.current * 6, hit }),
+      preview: setTrial,
       give: giveFiles,
       store,
       desk,
+      trials: opened.trials,
     }),
     [store, desk],
   );
@@ -102,10 +113,14 @@ export function Root({ opened }: { opened: Opened }) {
     setSettings(next);
     void opened.room.setSetting("look", next);
   };
+  const items = useMemo(() => {
+    const all = desk.state.drawing?.items ?? [];
+    return view?.hide?.length ? all.filter(({ layer }) => !view.hide!.includes(layer)) : all;
+  }, [desk.state.drawing, view]);
   const drawn = !answer?.ok || desk.state.drawing?.name === draws;
   const settled = !stale && drawn && desk.state.stage === null && store.state.keeping === "saved";
   return (
-    <div class="app" data-settled={settled ? "true" : "false"}>
+    <div class="app" data-settled={settled ? "true" : "false"} data-kept={store.state.kept}>
       <TopBar
         app={app}
         opened={opened}
@@ -122,15 +137,26 @@ export function Root({ opened }: { opened: Opened }) {
       <Road words={words} step={step} go={setStep} />
       <main class="sheet">
         <Board
-          items={desk.state.drawing?.items ?? []}
+          draws={draws}
+          items={items}
           overlay={overlay}
+          hide={view?.hide ?? NOTHING}
+          record={trial ?? record.current}
+          trial={trial !== null}
+          findings={answer?.ok ? answer.findings : NOTHING}
+          picked={tapped?.hit ?? null}
           bounds={boundsOf(record.current)}
           camera={camera}
           onCamera={onCamera}
-          onTap={(at, withinMm) => setTapped({ at, withinMm })}
+          onWhole={() => setCamera(null)}
+          onTap={(at, withinMm, hit) => setTapped({ at, withinMm, hit })}
+          onLeave={() => setTapped(null)}
+          words={words.board}
           label={words.shell.drawing}
           ground={settings.ground}
         />
+        <Said app={app} />
+        <Told record={record.current} words={words} />
       </main>
       <section class="panel" aria-labelledby="step-name">
         <h2 id="step-name">{words.steps[step].name}</h2>
@@ -141,6 +167,8 @@ export function Root({ opened }: { opened: Opened }) {
     </div>
   );
 }
+
+const NOTHING: readonly never[] = [];
 
 /** What the whole drawing has to show: the outline as measured. */
 function boundsOf(record: PlanRecord | null): Bounds {

@@ -8,6 +8,7 @@ import type { AppWords } from "../../words/app.ts";
 import { LANGUAGES } from "../../words/languages.ts";
 import { exampleJob } from "./blank.ts";
 import { type Desk, openDesk } from "./desk/client.ts";
+import { openTrials, type Trials } from "./desk/trials.ts";
 import type { Units } from "./road/step.ts";
 import { openLogRoom } from "./store/indexed-db.ts";
 import type { LogRoom } from "./store/log-room.ts";
@@ -25,6 +26,7 @@ export interface Opened {
   room: LogRoom;
   store: Store;
   desk: Desk;
+  trials: Trials;
   settings: Settings;
   words: AppWords;
   openProject(id: string): Promise<Store>;

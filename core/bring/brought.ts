@@ -13,7 +13,7 @@ export interface BroughtLine {
   closed: boolean;
   name: string;
 }
-export type FileUnit = "mm" | "cm" | "m" | "ft" | "ftUs" | "deg";
+export type FileUnit = "mm" | "cm" | "m" | "in" | "ft" | "ftUs" | "deg";
 /** Which of the first two coordinates runs east (to the right on the drawing). */
 export type Axes = "xy" | "yx";
 export type Decimal = "." | ",";

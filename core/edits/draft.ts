@@ -12,6 +12,8 @@ export interface JobDraft extends Omit<Partial<Loose<Job>>, "site" | "title"> {
   };
   /** What the measuring itself needs to remember; no plan looks at it. */
   "x-measure"?: MeasureDraft;
+  /** What the handover remembers: each point of care, who saw to it and when. */
+  "x-handover"?: { checks?: Record<string, { by: string; on: string }> };
 }
 export interface MeasureDraft {
   /** Sides walked and not yet closed to an outline. */

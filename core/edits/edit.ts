@@ -24,6 +24,8 @@ export type EditName =
   | "work"
   | "client"
   | "title"
+  | "laying"
+  | "handover"
   | "import"
   | "open";
 

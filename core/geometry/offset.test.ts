@@ -135,4 +135,22 @@ describe("a ring moved inward by each side's gap", () => {
     const [dropped] = field(rounded, 10);
     expect(regionArea(dropped!) / 1e12).toBeCloseTo(0.98 * 0.98, 7);
   });
+
+  it("keeps a wider gap beside a reflex corner nearly in line, whether its side is long or short", () => {
+    // The moved lines meet 60 mm along the wide side, behind its start: nothing sticks out that could be cut square.
+    const bent = (length: number) => [
+      [0, 0],
+      [1000, 0],
+      [1000 + length, -length / 10],
+      [1000 + length, 1000],
+      [0, 1000],
+    ];
+    for (const length of [900, 20]) {
+      const [part] = field(bent(length), [0, 6, 0, 0, 0]);
+      const whole = 1_000_000 + length * 1000 + (length * length) / 20;
+      // The moved line meets the narrow side's line where it can; a side too short for that keeps its gap to its end.
+      const taken = length > 60 ? 6 * length * Math.sqrt(1.01) - (6 * 60) / 2 : 6 * length * Math.sqrt(1.01);
+      expect(Math.abs(regionArea(part!) / 1e6 - (whole - taken))).toBeLessThan(40);
+    }
+  });
 });

@@ -111,7 +111,9 @@ function meetDirectly(moved: Moved[], edges: readonly MovedEdge[]): void {
     const sine = a.endDir[0] * b.startDir[1] - a.endDir[1] * b.startDir[0];
     if (Math.abs(sine) < TOLERANCE.inLineSine) return null;
     const meet = lineLine(a, b)[0] ?? null;
-    if (meet === null || sine > 0 || isBehind(a, b, meet)) return meet;
+    if (meet === null || sine > 0) return meet;
+    if (isBehind(a, b, meet))
+      return ahead(a.from, a.startDir, meet) > 0 && ahead(meet, b.startDir, b.to) > 0 ? meet : null;
     const vertex = edges[(i + 1) % n]!;
     const far = TOLERANCE.mitreFactor * Math.max(edges[i]!.gap, vertex.gap);
     return distance2(meet, [vertex.u, vertex.v]) > far * far * (1 + 1e-9) ? null : meet;

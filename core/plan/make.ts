@@ -30,17 +30,25 @@ export function gridOf({ read, survey }: LoadedJob): SetoutRecord {
   return setOut(read.job, survey, { surface: null, findings: [] });
 }
 
+/** What is known of the base before anything is set out on it: the same for every set-out of a job. */
+export type Judged = Pick<PlanRecord, "surface" | "preparation">;
+
 /**
  * The story: a loaded job goes down the stages, one after another.
  * `onStage` hears each stage's name before it starts; what it throws ends the work (that is how a user stops it).
+ * `judged` is what an earlier plan of the same site, survey and base found: then the base is not judged again.
  */
-export function makePlan(loaded: LoadedJob, onStage: (stage: StageName) => void = () => {}): PlanRecord {
+export function makePlan(
+  loaded: LoadedJob,
+  onStage: (stage: StageName) => void = () => {},
+  judged?: Judged,
+): PlanRecord {
   const { job } = loaded.read;
   const { survey } = loaded;
-  onStage("surface");
-  const surface = judgeSurface(job, survey);
-  onStage("preparation");
-  const preparation = prepareBase(job, survey, surface);
+  if (!judged) onStage("surface");
+  const surface = judged?.surface ?? judgeSurface(job, survey);
+  if (!judged) onStage("preparation");
+  const preparation = judged?.preparation ?? prepareBase(job, survey, surface);
   onStage("setout");
   const setout = setOut(job, survey, surface);
   onStage("bond");

@@ -64,23 +64,27 @@ describe("random jobs", () => {
   });
 
   /**
-   * Turned corners are no whole micrometres, so every figure of the turned job lies up to 0.001 mm beside the first's: that
-   * alone moves a corner by less than 0.01 mm. A tie is two answers equally good within that: there the turned job may
-   * choose another, and its plan has other pieces or corners elsewhere (an infinite or large distance here).
+   * Turned corners are no whole micrometres, so every figure of the turned job lies up to 0.001 mm beside the first's, and a
+   * choice between answers equally good within that (a tie) may fall otherwise. Ties are told by the distance alone: more
+   * than 0.01 mm. Of 192 jobs 191 were within 0.0084 mm when this was written; the one left (seed 106) had the same
+   * pieces, phase and rows and lay 0.06 mm beside; why was not found.
    */
   test("turning by an odd angle turns the plan within 0.01 mm, but for ties", () => {
     let jobs = 0;
     let exact = 0;
     const ties: string[] = [];
+    let worst = 0;
     for (let seed = 1; seed <= 240; seed++) {
       const far = turnedBy(seed, 27.3);
       if (far === null) continue;
       jobs++;
+      worst = Math.max(worst, far);
       if (far <= 0.01) exact++;
       else ties.push(`${seed}: ${far}`);
     }
     expect(jobs).toBeGreaterThan(150);
     expect(exact / jobs, ties.join("; ")).toBeGreaterThanOrEqual(0.97);
+    expect(worst, ties.join("; ")).toBeLessThan(0.1);
   });
 
   test("mirroring keeps the area of the field within the rounding of arcs", () => {
@@ -112,7 +116,10 @@ function easyJob(seed: number): unknown {
   const width = c.pick([138, 145, 160]);
   const rip = c.pick([0, c.int(110, width - 10)]);
   const height = c.int(5, 25) * (width + 5) + (rip === 0 ? -5 : rip) + 12;
-  const length = c.pick([1500, 2000, 2400]);
+  const kind = c.pick(["half", "half", "third", "stack"]);
+  // Ends of 300 mm at least on both sides forbid 600 mm of every shift's repeat: half of 1505 has room for that, a third of
+  // it (502) has not, a third of 2005 (668) has.
+  const length = kind === "third" ? c.pick([2000, 2400]) : c.pick([1500, 2000, 2400]);
   const long = c.int(1000, 4 * length);
   return {
     format: "rowline/job@1",
@@ -128,7 +135,7 @@ function easyJob(seed: number): unknown {
     },
     base: { membrane: false, heating: false, tendons: false },
     board: { lengths: [{ length, price: length }], width, rise: 25 },
-    bond: { angle: 0, kind: c.pick(["half", "half", "third", "stack"]) },
+    bond: { angle: 0, kind },
   };
 }
 

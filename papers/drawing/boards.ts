@@ -3,7 +3,7 @@ import { toSite } from "../../core/geometry/frame.ts";
 import type { PlanRecord } from "../../core/plan/record.ts";
 import { GREY, line, stroke, text } from "../ink.ts";
 import { rowNumber } from "../rowNumber.ts";
-import type { Item, Pt, Stroke } from "../sheet.ts";
+import type { Item, Pt } from "../sheet.ts";
 import { type Look, placeText } from "./look.ts";
 
 /** Boards as boards: outline, a hint of grain along the row, one short stroke at a cut end, two at a ripped edge. */
@@ -22,8 +22,10 @@ export function drawBoards(record: PlanRecord, look: Look): Item[] {
         ? { kind: "path", layer: "boards", points: rings[0]!, closed: true, stroke: pen, fill: null }
         : { kind: "region", layer: "boards", rings, stroke: pen, fill: null },
     );
-    if (near) items.push(...grain(record, i));
-    if (look.scale <= 100) items.push(...endMarks(record, i, look));
+    const strokes = near ? grainStrokes(record, i) : [];
+    if (look.scale <= 100) strokes.push(...endStrokes(record, i, look.scale));
+    for (const { layer, from, to } of strokes)
+      items.push(line(layer, toSite(frame, ...from), toSite(frame, ...to), layer === "grain" ? GREY : stroke("thin")));
   });
   return items;
 }
@@ -46,6 +48,11 @@ export function drawRowNames(record: PlanRecord, look: Look): Item[] {
   return items;
 }
 
+/** Size of a clip's symbol at 1 : `scale`, paper mm: never so large that it hides the board. */
+export function clipSizeMm(record: PlanRecord, scale: number): number {
+  return Math.min(2.4, Math.max(0.8, (toMm(record.setout.boardWidthUm) / scale) * 0.75));
+}
+
 /** Boards as a pale ground for what is fixed to them. */
 export function drawBoardsPale(record: PlanRecord): Item[] {
   const { frame } = record.setout;
@@ -58,30 +65,34 @@ export function drawBoardsPale(record: PlanRecord): Item[] {
   }));
 }
 
+/** A short line on a board, um in the row frame. */
+export interface BoardStroke {
+  layer: "grain" | "cut-ends" | "ripped";
+  from: readonly [uUm: number, vUm: number];
+  to: readonly [uUm: number, vUm: number];
+}
+
 /** Two short grain lines on a plain board, at places that differ from board to board but never from run to run. */
-function grain(record: PlanRecord, index: number): Item[] {
+export function grainStrokes(record: PlanRecord, index: number): BoardStroke[] {
   const piece = record.bond.pieces[index]!;
   if (!piece.plain || piece.lengthUm < 400_000 || piece.widthUm < 60_000) return [];
-  const items: Item[] = [];
-  for (const [k, share] of [0.36, 0.68].entries()) {
+  return [0.36, 0.68].map((share, k) => {
     const chance = ((index * 37 + k * 53) % 100) / 100;
     const v = piece.v0Um + piece.widthUm * share;
     const u = piece.u0Um + piece.lengthUm * (0.15 + 0.45 * chance);
     const length = piece.lengthUm * (0.12 + 0.12 * (1 - chance));
-    items.push(line("grain", toSite(record.setout.frame, u, v), toSite(record.setout.frame, u + length, v), GREY));
-  }
-  return items;
+    return { layer: "grain", from: [u, v], to: [u + length, v] };
+  });
 }
 
-function endMarks(record: PlanRecord, index: number, look: Look): Item[] {
+/** One short stroke at each end a saw made, two at each ripped edge; sized for 1 : `scale`. */
+export function endStrokes(record: PlanRecord, index: number, scale: number): BoardStroke[] {
   const piece = record.bond.pieces[index]!;
   const ends = record.cutting.ends[index] ?? piece.ends;
-  const { frame } = record.setout;
-  const half = Math.min(900 * look.scale, piece.widthUm * 0.4, piece.lengthUm * 0.3);
-  const pen: Stroke = stroke("thin");
-  const items: Item[] = [];
+  const half = Math.min(900 * scale, piece.widthUm * 0.4, piece.lengthUm * 0.3);
+  const strokes: BoardStroke[] = [];
   const put = (layer: "cut-ends" | "ripped", u0: number, v0: number, u1: number, v1: number) => {
-    items.push(line(layer, toSite(frame, u0, v0), toSite(frame, u1, v1), pen));
+    strokes.push({ layer, from: [u0, v0], to: [u1, v1] });
   };
   const [left, right] = endPoints(piece.region.outer, piece.u0Um, piece.u1Um, (piece.v0Um + piece.v1Um) / 2);
   for (const [k, at] of [left, right].entries()) {
@@ -94,10 +105,10 @@ function endMarks(record: PlanRecord, index: number, look: Look): Item[] {
     const v = k === 0 ? piece.v0Um : piece.v1Um;
     const inward = k === 0 ? 1 : -1;
     const u = (piece.u0Um + piece.u1Um) / 2;
-    for (const aside of [-350 * look.scale, 350 * look.scale])
+    for (const aside of [-350 * scale, 350 * scale])
       put("ripped", u + aside, v - inward * 0.15 * half, u + aside, v + inward * 1.6 * half);
   });
-  return items;
+  return strokes;
 }
 
 /** Where a piece's two ends lie at mid width (slanting ends have theirs elsewhere than at the extents). */

@@ -4,7 +4,7 @@ import type { PlanRecord } from "../../core/plan/record.ts";
 import type { Clip } from "../../core/stages/fixing/record.ts";
 import { line, mark, polyline, stroke, text } from "../ink.ts";
 import type { Item, Pt } from "../sheet.ts";
-import { drawBoardsPale } from "./boards.ts";
+import { clipSizeMm, drawBoardsPale } from "./boards.ts";
 import { drawRowFigures, drawSideLengths, type Ordinate, ordinatesMm } from "./dimensions.ts";
 import { drawFindings, type Numbered } from "./findings.ts";
 import { type Look, occupyLine, placeText, type Tongue } from "./look.ts";
@@ -55,8 +55,8 @@ export function drawFixing(record: PlanRecord, tongue: Tongue, look: Look, findi
 const SYMBOL = { start: "clip-start", seam: "clip-seam", last: "clip-last", end: "clip-end" } as const;
 
 function drawClips(record: PlanRecord, look: Look): Item[] {
-  const { frame, boardWidthUm } = record.setout;
-  const size = Math.min(2.4, Math.max(0.8, (toMm(boardWidthUm) / look.scale) * 0.75));
+  const { frame } = record.setout;
+  const size = clipSizeMm(record, look.scale);
   const clips = record.fixing.clips.map((clip) =>
     mark("clips", toSite(frame, clip.uUm, clip.vUm), SYMBOL[clip.kind], size, frame.angleDeg),
   );

@@ -1,4 +1,4 @@
-import type { AskName, Refusal, SkippedWhat } from "../../core/bring/brought.ts";
+import type { AskName, FileUnit, Refusal, SkippedWhat } from "../../core/bring/brought.ts";
 
 /** Bringing in a file: what it holds, what is skipped, and what the file does not say. */
 export interface BringWords {
@@ -16,7 +16,7 @@ export interface BringWords {
   nothingSkipped: string;
   ask: Record<AskName, string>;
   axes: Record<"xy" | "yx", string>;
-  units: Record<"mm" | "cm" | "m" | "ft" | "ftUs" | "deg", string>;
+  units: Record<FileUnit, string>;
   decimals: Record<"." | ",", string>;
   /** What the file itself says, as a hint beside the question. */
   fileSays: string;

@@ -1,5 +1,5 @@
-import type { LengthWhy } from "../../core/measure/length.ts";
 import type { SideKind } from "../../core/job/job.ts";
+import type { LengthWhy } from "../../core/measure/length.ts";
 
 export type MeasurePart = "outline" | "tapes" | "sides" | "things" | "levels" | "bring";
 export type ThingKind = "post" | "gully" | "noDrill" | "keepClear" | "loose";

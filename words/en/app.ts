@@ -1,7 +1,14 @@
 import type { AppWords } from "../app.ts";
 import { figures } from "../figures.ts";
+import { base, field, prepare } from "./app/base.ts";
+import { board } from "./app/board.ts";
 import { bring } from "./app/bring.ts";
+import { handover, lay } from "./app/lay.ts";
+import { cut } from "./app/cut.ts";
+import { fix } from "./app/fix.ts";
 import { measure, pad } from "./app/measure.ts";
+import { days, order, price } from "./app/order.ts";
+import { setout } from "./app/setout.ts";
 
 /** English: every word of the browser app. */
 export const app: AppWords = {
@@ -43,6 +50,8 @@ export const app: AppWords = {
     work: "the work",
     client: "the client",
     title: "the title",
+    laying: "the plan after what was laid",
+    handover: "the handover",
     import: "what was brought in",
     open: "the opened file",
   },
@@ -61,9 +70,21 @@ export const app: AppWords = {
     draw: "Drawing",
     papers: "Writing the papers",
   },
+  board,
+  setout,
+  fix,
+  cut,
   measure,
   pad,
   bring,
+  field,
+  base,
+  prepare,
+  order,
+  price,
+  days,
+  lay,
+  handover,
   shell: {
     road: "Steps of the job",
     drawing: "Drawing of the terrace",

@@ -28,7 +28,7 @@ export const drawingLabels: DrawingLabels = {
     levels: (count, spacing) =>
       `${count} levels${spacing === null ? "" : `, no place more than ${spacing} mm from one`}`,
     noLevels: "no levels",
-    straightedges: (count) => `${count} straightedge readings`,
+    straightedges: (count) => `${count} straightedge ${count === "1" ? "reading" : "readings"}`,
   },
   assumed: {
     defaults: (count) => `${count} figures nobody gave (see the plan file)`,
@@ -110,11 +110,11 @@ export const drawingLabels: DrawingLabels = {
     slab: "edge of the slab",
     baseJoint: "joint in the base",
     count: {
-      start: (count) => `${count} start clips`,
+      start: (count) => `${count} ${count === "1" ? "start clip" : "start clips"}`,
       seam: (count) => `${count} between rows`,
-      last: (count) => `${count} last clips`,
-      end: (count) => `${count} end clips`,
-      screw: (count) => `${count} screws`,
+      last: (count) => `${count} ${count === "1" ? "last clip" : "last clips"}`,
+      end: (count) => `${count} ${count === "1" ? "end clip" : "end clips"}`,
+      screw: (count) => `${count} ${count === "1" ? "screw" : "screws"}`,
     },
     leftOff: "Clips, screws and holes are left off.",
   },

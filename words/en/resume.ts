@@ -2,8 +2,9 @@ import { ASKEW_MM, type Drift } from "../../core/progress/drift.ts";
 import type { ResumeWords } from "../desk.ts";
 import type { Figures } from "../words.ts";
 
-const LEFT = "where u is least";
-const RIGHT = "at the other end";
+/** As you stand at the start line and look away from it: +u is on your right. */
+const LEFT = "on the left";
+const RIGHT = "on the right";
 
 /** Most pieces named in one sentence. */
 const NAMED = 20;

@@ -1,5 +1,6 @@
 import type { OutFile } from "../../../desk/outcome.ts";
-import type { Answer, Ask, DrawAsk, Drawing, Reply, SaidProblem, StageSaid } from "./asks.ts";
+import type { Json } from "../../../core/edits/edit.ts";
+import type { Answer, Ask, DrawAsk, Drawing, Reply, ResumedSaid, SaidProblem, StageSaid } from "./asks.ts";
 
 /** After this long on an older job the worker is ended, so that the newer one is planned at once. */
 const PATIENCE_MS = 400;
@@ -27,6 +28,8 @@ export interface Desk {
   papers(names: readonly string[]): Promise<OutFile[]>;
   /** What stands in the way of a text being used as a job; none where it can be. */
   read(text: string, file: string, language: string): Promise<SaidProblem[]>;
+  /** Keeps what is laid and plans the rest: `text` is the job the events belong to. */
+  resume(text: string, events: readonly Json[], language: string): Promise<ResumedSaid>;
   /** Ends the work at once. The last answer stays. */
   stop(): void;
   /** Plans the last job once more, after a stop. */
@@ -76,6 +79,7 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
       drawing = { number: send({ kind: "draw", draw: ask }), ask };
     },
     papers: (names) => asked<OutFile[]>({ kind: "papers", names, fonts }),
+    resume: (text, events, language) => asked<ResumedSaid>({ kind: "resume", text, events, language }),
     read: (text, file, language) => asked<SaidProblem[]>({ kind: "read", text, file, language }),
     stop() {
       end();
@@ -156,7 +160,7 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
       const { done, failed } = awaited.get(of)!;
       awaited.delete(of);
       if (reply.kind === "broken") failed(new Error(reply.detail));
-      else done((reply.kind === "files" ? reply.files : reply.problems) as never);
+      else done(payloadOf(reply) as never);
       if (!inWork) put({ stage: null });
     } else if (reply.kind === "broken" && mine) halt(reply.detail);
   }
@@ -188,4 +192,10 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
     state = { ...state, ...change };
     for (const tell of tellers) tell();
   }
+}
+
+function payloadOf(reply: Reply): unknown {
+  if (reply.kind === "files") return reply.files;
+  if (reply.kind === "resumed") return reply.resumed;
+  return reply.kind === "problems" ? reply.problems : undefined;
 }

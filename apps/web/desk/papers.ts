@@ -36,6 +36,9 @@ async function write(name: string, proved: Proved, words: Words, fonts: FontByte
   const paper = papersOf(record, words, plan.summary).find((one) => one.name === stem);
   if (!paper) return [];
   if (kind === "pdf") return [{ name, bytes: await writePdf(paper, fonts) }];
+  // To be printed by the browser: the letters come with it.
+  if (kind === "print")
+    return paper.sheets.map((sheet) => ({ name: `${sheet.name}.svg`, bytes: writeSvg(sheet, fonts) }));
   if (kind === "svg") return paper.sheets.map((sheet) => ({ name: `${sheet.name}.svg`, bytes: writeSvg(sheet) }));
   return paper.dxf ? [{ name, bytes: writeDxf(paper) }] : [];
 }

@@ -25,6 +25,11 @@ async function obey(ask: Ask, say: (reply: Reply) => void): Promise<void> {
     return say({ kind: "files", files: await papersAsk(bench, ask) });
   }
   const words = await LANGUAGES[ask.language]!.plan();
+  if (ask.kind === "resume") {
+    // What resumes stands on the writers too: loaded only now.
+    const { resumeAsk } = await import("./resume.ts");
+    return say({ kind: "resumed", resumed: resumeAsk(bench, ask, words, (stage) => say({ kind: "stage", stage })) });
+  }
   if (ask.kind === "read") return say({ kind: "problems", problems: readAsk(ask.text, ask.file, words) });
   say({ kind: "answer", answer: planAsk(bench, ask, words, (stage) => say({ kind: "stage", stage })) });
 }

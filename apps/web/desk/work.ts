@@ -1,5 +1,6 @@
 import { hashJson } from "../../../core/job/hash.ts";
 import { loadJob } from "../../../core/plan/load.ts";
+import type { PlanRecord } from "../../../core/plan/record.ts";
 import { allFindings } from "../../../core/plan/write.ts";
 import type { Problem } from "../../../core/read/problem.ts";
 import { type Proved, proveJob } from "../../../desk/prove.ts";
@@ -13,6 +14,8 @@ import { drawLayer } from "./draw.ts";
 export interface Bench {
   proved: Proved | null;
   words: Words | null;
+  /** The text that `proved` is of. */
+  text?: string;
 }
 
 export function planAsk(
@@ -27,6 +30,7 @@ export function planAsk(
   const proved = proveJob(loaded.value, words, onStage);
   bench.proved = proved;
   bench.words = words;
+  bench.text = ask.text;
   onStage("draw");
   const { record, plan, check } = proved;
   return {
@@ -36,7 +40,8 @@ export function planAsk(
     summary: plan.summary,
     proved: check.ok,
     breaches: check.breaches.map(words.sayBreach),
-    findings: sayFindings(proved, words),
+    findings: sayFindings(record, words),
+    reasons: sayReasons(record, words),
     drawing: ask.draw && drawLayer(record, words, ask.draw),
   };
 }
@@ -56,8 +61,13 @@ export function drawAsk(bench: Bench, ask: Ask & { kind: "draw" }): Drawing {
   return drawLayer(bench.proved.record, bench.words, ask.draw);
 }
 
+/** Why the rows and joints lie as they do. */
+export function sayReasons({ setout, bond }: PlanRecord, words: Words): string[] {
+  return [...setout.reasons, ...bond.reasons].map(sayer(words).reason);
+}
+
 /** Every finding, stops first, each with its sentence and the number its kind bears everywhere. */
-function sayFindings({ record }: Proved, words: Words): SaidFinding[] {
+export function sayFindings(record: PlanRecord, words: Words): SaidFinding[] {
   const numbers = new Map(
     rankedFindings(record).map(({ number, finding }) => [`${finding.level} ${finding.code}`, number]),
   );

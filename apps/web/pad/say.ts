@@ -1,4 +1,4 @@
-import { type Understood, toFeet } from "../../../core/measure/length.ts";
+import { toFeet, type Understood } from "../../../core/measure/length.ts";
 import type { AppWords } from "../../../words/app.ts";
 import type { Units } from "../road/step.ts";
 

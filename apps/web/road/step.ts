@@ -2,10 +2,12 @@ import type { ComponentType, JSX } from "preact";
 import type { JobDraft } from "../../../core/edits/draft.ts";
 import type { EditName, Json } from "../../../core/edits/edit.ts";
 import type { PlanRecord } from "../../../core/plan/record.ts";
-import type { Item, Pt } from "../../../papers/sheet.ts";
+import type { Item, Layer, Pt } from "../../../papers/sheet.ts";
 import type { AppWords, StepId } from "../../../words/app.ts";
 import type { Answer, DrawingName } from "../desk/asks.ts";
+import type { Hit } from "../board/hit.ts";
 import type { Desk } from "../desk/client.ts";
+import type { Trials } from "../desk/trials.ts";
 import type { Store } from "../store/store.ts";
 
 /** What every panel gets. A new object with every change; its functions stay the same. */
@@ -33,6 +35,12 @@ export interface App {
   go(step: StepId): void;
   /** Draws items over the step's layer until the step is left or others are given; null takes them away. */
   overlay(items: readonly Item[] | null): void;
+  /** Another layer than the step's own, or some of its layers left away, until the step is left; null: as usual. */
+  view(ask: ViewAsk | null): void;
+  /** Picks a thing on the drawing as if it had been tapped. */
+  pick(at: Pt, hit: Hit): void;
+  /** Shows a trial instead of the plan while something is being moved; null: the plan again. */
+  preview(record: PlanRecord | null): void;
   /** Shows a place on the drawing, without moving more than needed. */
   show(at: Pt): void;
   untap(): void;
@@ -40,11 +48,18 @@ export interface App {
   give(files: readonly { name: string; bytes: Uint8Array | string }[]): void;
   store: Store;
   desk: Desk;
+  trials: Trials;
 }
 export type Units = "metric" | "imperial";
+export interface ViewAsk {
+  draws?: DrawingName;
+  hide?: readonly Layer[];
+}
 export interface Tap {
   at: Pt;
   withinMm: number;
+  /** What the board drew there: a finding, board, clip, side ... */
+  hit: Hit | null;
 }
 export type StepPanel = (props: { app: App }) => JSX.Element;
 

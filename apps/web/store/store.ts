@@ -147,6 +147,7 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
         waiting.splice(0, batch.length);
         stuck = false;
         take(kept);
+        show();
         tabs?.tell(project);
       } catch {
         stuck = true;
@@ -155,7 +156,6 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
         return;
       }
     }
-    show();
   }
 
   /** Folds records as the database has them; answers whether there were any. */

@@ -22,14 +22,22 @@ export async function webFolder(): Promise<string> {
 
 export interface Served {
   url: string;
+  port: number;
+  /** Paths asked for, in order. */
+  asked: string[];
   close(): Promise<void>;
 }
-/** The app on a free port of this machine; `port` to come back on the same one. */
-export async function serveApp(port = 0): Promise<Served> {
-  const server = staticServer(await webFolder());
+/** The app on a free port of this machine; `port` to come back on the same one, `folder` for another build. */
+export async function serveApp(port = 0, folder?: string): Promise<Served> {
+  const server = staticServer(folder ?? (await webFolder()));
+  const asked: string[] = [];
+  server.on("request", (request) => asked.push(request.url ?? ""));
   await new Promise<void>((done) => server.listen(port, "127.0.0.1", done));
+  const { port: mine } = server.address() as AddressInfo;
   return {
-    url: `http://127.0.0.1:${(server.address() as AddressInfo).port}/`,
+    url: `http://127.0.0.1:${mine}/`,
+    port: mine,
+    asked,
     close: () =>
       new Promise((done) => {
         server.closeAllConnections();
@@ -43,7 +51,8 @@ export async function browserOptions(): Promise<LaunchOptions> {
   const { default: packed } = await import("@sparticuz/chromium");
   return {
     executablePath: await packed.executablePath(),
-    args: packed.args.filter((word) => word !== "--single-process"),
+    // Of the package's own list only what a container needs: the page is judged with all its guards up.
+    args: ["--no-sandbox", "--font-render-hinting=none", "--use-gl=angle", "--use-angle=swiftshader", "--disable-gpu"],
     headless: true,
   };
 }

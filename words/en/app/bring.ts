@@ -31,7 +31,7 @@ export const bring: BringWords = {
     decimal: "Which sign is the decimal sign?",
   },
   axes: { xy: "East (x), then north (y)", yx: "North, then east" },
-  units: { mm: "mm", cm: "cm", m: "m", ft: "feet", ftUs: "US survey feet", deg: "degrees" },
+  units: { mm: "mm", cm: "cm", m: "m", in: "inches", ft: "feet", ftUs: "US survey feet", deg: "degrees" },
   decimals: { ".": "1.5 (point)", ",": "1,5 (comma)" },
   fileSays: "The file says so.",
   mustAnswer: "The file does not say it. Answer, and the preview shows what comes of it.",
@@ -50,7 +50,8 @@ export const bring: BringWords = {
     tooLarge: (detail) => `This file is larger than ${detail}. Save a smaller part of it.`,
     empty: () => "There is nothing in this file.",
     binary: () => "This is no text. A DXF has to be saved as text (ASCII).",
-    unknownKind: (detail) => `${detail} is of a kind that cannot be read here. Save it as CSV, DXF, LandXML or GeoJSON.`,
+    unknownKind: (detail) =>
+      `${detail} is of a kind that cannot be read here. Save it as CSV, DXF, LandXML or GeoJSON.`,
     tooMany: (detail) => `More than ${detail} points or corners. Save a smaller part of it.`,
     notDxf: (detail) => `This is no whole DXF: ${detail}. Save it again as text (ASCII).`,
     notXml: (detail) => `This is no whole XML: ${detail}. Save it again.`,
