@@ -15,7 +15,7 @@ module.exports = {
     rule("words-have-no-papers", "words know findings only", { path: "^words/" }, { path: "^(papers|write|desk|apps)/" }),
     rule("papers-have-no-writers", "papers know no file format", { path: "^papers/", pathNot: "\\.test\\.ts$" }, { path: "^(write|desk|apps)/" }),
     rule("database-in-store", "only store/ touches the database", { path: "^apps/web/(?!store/)" }, { path: "node_modules/idb/" }),
-    rule("worker-in-desk", "only desk/ knows what runs in the worker", { path: "^apps/web/(?!desk/|open\\.ts)", pathNot: "\\.test\\.ts$" }, { path: "^apps/web/desk/(work|draw|papers|plan\\.worker)\\.ts$" }),
+    rule("worker-in-desk", "only desk/ knows what runs in the worker", { path: "^apps/web/(?!desk/|open\\.ts)", pathNot: "\\.test\\.ts$" }, { path: "^apps/web/desk/(work|draw|papers|trial|plan\\.worker|trial\\.worker)\\.ts$" }),
     rule("page-stays-small", "stages, papers' writers and sentences of plans run in the worker: the page knows their types", { path: "^apps/web/(?!desk/|test/)", pathNot: "\\.test\\.ts$" }, { path: "^(write|desk|core/(stages|check|plan))/", dependencyTypesNot: ["type-only"] }),
     rule("no-dev-in-product", "nothing shipped needs a development package", { path: "^(core|papers|words|write|desk|apps|index\\.ts)", pathNot: "\\.test\\.ts$|apps/web/(test/|vite\\.config)" }, { dependencyTypes: ["npm-dev", "npm-no-pkg", "npm-unknown"], dependencyTypesNot: ["type-only"] }),
   ],

@@ -1,12 +1,13 @@
 import type { Sheet } from "../papers/sheet.ts";
-import { STAND_IN } from "../papers/text.ts";
+import { STAND_IN, textWidthMm } from "../papers/text.ts";
 import { CAP_HEIGHT } from "../papers/widths.ts";
 import type { FontBytes } from "./font/files.ts";
 import { type Op, paint } from "./paint.ts";
 
 /**
  * One sheet as SVG, size and coordinates in paper mm. Text stays text; with `fonts` its faces are embedded, so that the
- * drawing looks the same everywhere; without, the reader's own sans-serif stands in. Same sheet, same bytes.
+ * drawing looks the same everywhere; without, the reader's own sans-serif stands in, set to the width of ours so that
+ * nothing runs out of its box. Same sheet, same bytes.
  */
 export function writeSvg(sheet: Sheet, fonts?: FontBytes): string {
   const out: string[] = [];
@@ -25,7 +26,7 @@ export function writeSvg(sheet: Sheet, fonts?: FontBytes): string {
       out.push(`<clipPath id="view${clips}">${rect}</clipPath><g clip-path="url(#view${clips})">`);
     } else if (op.op === "unclip") out.push("</g>");
     else if (op.op === "path") out.push(pathOf(op, sheet.heightMm));
-    else out.push(textOf(op, sheet.heightMm));
+    else out.push(textOf(op, sheet.heightMm, fonts === undefined));
   }
   out.push("</svg>\n");
   return out.join("\n");
@@ -45,13 +46,15 @@ function pathOf(op: Op & { op: "path" }, height: number): string {
   return `<path class="${op.layer}" ${fill}${pen} d="${d}"/>`;
 }
 
-function textOf(op: Op & { op: "text" }, height: number): string {
+function textOf(op: Op & { op: "text" }, height: number, standsIn: boolean): string {
   const [x, y] = [n(op.at[0]), n(height - op.at[1])];
   const anchor = op.align === "left" ? "" : ` text-anchor="${op.align === "right" ? "end" : "middle"}"`;
   const turn = op.turnDeg === 0 ? "" : ` transform="rotate(${n(-op.turnDeg)} ${x} ${y})"`;
   const bold = op.bold ? ` font-weight="700"` : "";
   const fontSize = n((op.heightMm * 1000) / CAP_HEIGHT);
-  return `<text class="${op.layer}" x="${x}" y="${y}" font-size="${fontSize}"${bold}${anchor}${turn} fill="${op.colour}" direction="ltr" unicode-bidi="isolate">${xml(op.text)}</text>`;
+  const width = n(textWidthMm(op.text, op.heightMm, op.bold));
+  const fitted = standsIn && op.text.length > 1 ? ` textLength="${width}" lengthAdjust="spacingAndGlyphs"` : "";
+  return `<text class="${op.layer}" x="${x}" y="${y}" font-size="${fontSize}"${bold}${anchor}${fitted}${turn} fill="${op.colour}" direction="ltr" unicode-bidi="isolate">${xml(op.text)}</text>`;
 }
 
 function faces(fonts: FontBytes): string {

@@ -6,10 +6,10 @@ import type { Item, Pt } from "../../papers/sheet.ts";
 import type { AppWords, StepId } from "../../words/app.ts";
 import { LANGUAGES } from "../../words/languages.ts";
 import { Board } from "./board/board.tsx";
+import type { Bounds, Camera } from "./board/camera.ts";
 import type { Hit } from "./board/hit.ts";
 import { Said } from "./board/said.tsx";
 import { Told } from "./board/told.tsx";
-import type { Bounds, Camera } from "./board/camera.ts";
 import { giveFiles } from "./give.ts";
 import { Findings } from "./look/findings.tsx";
 import { Road } from "./look/road.tsx";
@@ -118,7 +118,7 @@ export function Root({ opened }: { opened: Opened }) {
     return view?.hide?.length ? all.filter(({ layer }) => !view.hide!.includes(layer)) : all;
   }, [desk.state.drawing, view]);
   const drawn = !answer?.ok || desk.state.drawing?.name === draws;
-  const settled = !stale && drawn && desk.state.stage === null && store.state.keeping === "saved";
+  const settled = !stale && drawn && !desk.state.busy && store.state.keeping === "saved";
   return (
     <div class="app" data-settled={settled ? "true" : "false"} data-kept={store.state.kept}>
       <TopBar

@@ -51,12 +51,14 @@ export async function openApp(): Promise<Opened> {
   const letters = Promise.all(['16px "Atkinson"', 'bold 16px "Atkinson"'].map((font) => document.fonts.load(font)));
   const last = (await room.projects())[0]?.id ?? (await firstProject(room));
   const spawn = () => new Worker(new URL("./desk/plan.worker.ts", import.meta.url), { type: "module" });
+  const spawnTrial = () => new Worker(new URL("./desk/trial.worker.ts", import.meta.url), { type: "module" });
   const fonts = { regular: [latin, extra].map(absolute), bold: [latinBold, extraBold].map(absolute) };
   await letters;
   return {
     room,
     store: await openProject(last),
     desk: openDesk(spawn, fonts, requestAnimationFrame),
+    trials: openTrials(spawnTrial),
     settings,
     words: await LANGUAGES[settings.language]!.app(),
     openProject,

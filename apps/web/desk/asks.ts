@@ -36,23 +36,28 @@ export interface SaidProblem {
   says: string;
   do: string;
 }
+/** What the checker says of a plan. It comes a moment after the plan itself. */
+export interface Proof {
+  /** False: not held against the checker yet; the rest says nothing. */
+  checked: boolean;
+  /** False once checked: the plan did not stand the check; `breaches` say why. */
+  proved: boolean;
+  /** The checker's line. */
+  summary: string;
+  breaches: string[];
+  /** SHA-256 of the plan file's canonical form, for the progress file. */
+  planHash: string;
+}
 /** A plan of the job, or what stands in the way of one. */
 export type Answer =
-  | {
+  | (Proof & {
       ok: true;
       record: PlanRecord;
-      /** SHA-256 of the plan file's canonical form, for the progress file. */
-      planHash: string;
-      /** The checker's line. */
-      summary: string;
-      /** False: the plan did not stand the check; `breaches` say why. */
-      proved: boolean;
-      breaches: string[];
       findings: SaidFinding[];
       /** Why the rows and joints lie as they do, in sentences. */
       reasons: string[];
       drawing: Drawing | null;
-    }
+    })
   | { ok: false; problems: SaidProblem[] };
 
 /** A job that is begun, planned on; or why that cannot be. Nothing is changed by it: the page takes the job or leaves it. */
@@ -87,6 +92,8 @@ export type StageSaid = StageName | "read" | "check" | "draw" | "papers";
 export type Reply =
   | { kind: "stage"; stage: StageSaid }
   | { kind: "answer"; answer: Answer }
+  /** Null: left out, as a newer job waits. */
+  | { kind: "proof"; proof: Proof | null }
   | { kind: "drawing"; drawing: Drawing }
   | { kind: "files"; files: OutFile[] }
   | { kind: "resumed"; resumed: ResumedSaid }

@@ -1,13 +1,17 @@
-import type { OutFile } from "../../../desk/outcome.ts";
 import type { Json } from "../../../core/edits/edit.ts";
-import type { Answer, Ask, DrawAsk, Drawing, Reply, ResumedSaid, SaidProblem, StageSaid } from "./asks.ts";
+import type { OutFile } from "../../../desk/outcome.ts";
+import type { Answer, Ask, DrawAsk, Drawing, Proof, Reply, ResumedSaid, SaidProblem, StageSaid } from "./asks.ts";
 
+/** Work shorter than this is not spoken of: words that flash help nobody. */
+const SILENT_MS = 300;
 /** After this long on an older job the worker is ended, so that the newer one is planned at once. */
 const PATIENCE_MS = 400;
 
 export interface DeskState {
-  /** What the planner is at; null: nothing. */
+  /** What the planner is at; null: nothing, or nothing that takes long enough to speak of. */
   stage: StageSaid | null;
+  /** True until the newest job is planned and proved. */
+  busy: boolean;
   answer: Answer | null;
   /** The version of the job that `answer` is of. */
   version: number;
@@ -44,14 +48,26 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
   const awaited = new Map<number, { done: (answer: never) => void; failed: (trouble: Error) => void }>();
   let worker: Worker | null = null;
   let number = 0;
-  let inWork: { number: number; version: number; ask: PlanAsk; since: number } | null = null;
+  let inWork: { number: number; version: number; ask: PlanAsk } | null = null;
   let next: { version: number; ask: PlanAsk } | null = null;
   let last: { version: number; ask: PlanAsk } | null = null;
   let drawing: { number: number; ask: DrawAsk } | null = null;
   let patience: ReturnType<typeof setTimeout> | undefined;
   let awaiting = false;
   let planned = false;
-  let state: DeskState = { stage: null, answer: null, version: -1, drawing: null, broken: null, stopped: false };
+  let silent: ReturnType<typeof setTimeout> | undefined;
+  let stage: StageSaid | null = null;
+  /** The plan whose proof is still to come. */
+  let proving: number | null = null;
+  let state: DeskState = {
+    stage: null,
+    busy: true,
+    answer: null,
+    version: -1,
+    drawing: null,
+    broken: null,
+    stopped: false,
+  };
 
   return {
     get state() {
@@ -83,7 +99,8 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
     read: (text, file, language) => asked<SaidProblem[]>({ kind: "read", text, file, language }),
     stop() {
       end();
-      put({ stage: null, stopped: true });
+      at(null);
+      put({ stopped: true, busy: false });
     },
     again() {
       if (!last || inWork) return;
@@ -102,8 +119,10 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
     if (!next) return;
     const { version, ask } = next;
     next = null;
-    inWork = { number: send(ask), version, ask, since: 0 };
-    put({ stage: "read", stopped: false, broken: null });
+    proving = null;
+    inWork = { number: send(ask), version, ask };
+    at("read");
+    put({ stopped: false, broken: null, busy: true });
   }
 
   function hurry(): void {
@@ -123,6 +142,7 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
     inWork = null;
     next = null;
     drawing = null;
+    proving = null;
     clearTimeout(patience);
     patience = undefined;
     for (const { failed } of awaited.values()) failed(new Error("stopped"));
@@ -150,10 +170,12 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
   function hear(of: number, reply: Reply): void {
     const mine = inWork?.number === of;
     if (reply.kind === "stage") {
-      if (mine || awaited.has(of)) put({ stage: reply.stage });
+      if (mine || awaited.has(of) || proving === of) at(reply.stage);
     } else if (reply.kind === "answer") {
       planned = reply.answer.ok || planned;
-      if (mine) answered(reply.answer);
+      if (mine) answered(of, reply.answer);
+    } else if (reply.kind === "proof") {
+      if (proving === of) provedBy(reply.proof);
     } else if (reply.kind === "drawing") {
       if (drawing?.number === of) put({ drawing: reply.drawing });
     } else if (awaited.has(of)) {
@@ -161,27 +183,47 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
       awaited.delete(of);
       if (reply.kind === "broken") failed(new Error(reply.detail));
       else done(payloadOf(reply) as never);
-      if (!inWork) put({ stage: null });
-    } else if (reply.kind === "broken" && mine) halt(reply.detail);
+      if (!inWork) at(null);
+    } else if (reply.kind === "broken" && (mine || proving === of)) halt(reply.detail);
   }
 
-  function answered(answer: Answer): void {
+  function answered(of: number, answer: Answer): void {
     const { version, ask } = inWork!;
     const wanted = last?.ask.draw ?? ask.draw;
     inWork = null;
     clearTimeout(patience);
     patience = undefined;
     const drawn = answer.ok ? answer.drawing : state.drawing;
-    put({ answer, version, drawing: drawn, stage: next ? "read" : null, broken: null });
+    proving = answer.ok && !next ? of : null;
+    if (!answer.ok) at(null);
+    put({ answer, version, drawing: drawn, broken: null, busy: answer.ok || next !== null });
     if (next) start();
     else if (answer.ok && wanted && drawn && (wanted.name !== drawn.name || wanted.scale !== drawn.scale))
       drawing = { number: send({ kind: "draw", draw: wanted }), ask: wanted };
   }
 
+  function provedBy(proof: Proof | null): void {
+    proving = null;
+    at(null);
+    if (proof && state.answer?.ok) put({ answer: { ...state.answer, ...proof }, busy: inWork !== null });
+  }
+
+  /** Notes what the planner is at; said only when it lasts. */
+  function at(now: StageSaid | null): void {
+    stage = now;
+    if (now === null) {
+      clearTimeout(silent);
+      silent = undefined;
+      if (state.stage !== null) put({ stage: null });
+    } else if (state.stage !== null) put({ stage: now });
+    else silent ??= setTimeout(() => put({ stage }), SILENT_MS);
+  }
+
   function halt(detail: string): void {
     const newer = next;
     end();
-    put({ stage: null, broken: detail });
+    at(null);
+    put({ broken: detail, busy: newer !== null });
     if (newer) {
       next = newer;
       start();

@@ -1,19 +1,25 @@
 /** The planner, off the page: one ask at a time, every answer with its ask's number. Ended from outside when it takes too long. */
 import { LANGUAGES } from "../../../words/languages.ts";
 import type { Ask, Reply } from "./asks.ts";
-import { type Bench, drawAsk, planAsk, readAsk } from "./work.ts";
+import { drawAsk, newBench, planAsk, proofAsk, readAsk } from "./work.ts";
 
-const bench: Bench = { proved: null, words: null };
+const bench = newBench();
 const port = self as unknown as {
   onmessage: ((event: MessageEvent<{ number: number; ask: Ask }>) => void) | null;
   postMessage(message: { number: number; reply: Reply }): void;
 };
 
+let turn: Promise<void> = Promise.resolve();
+let plansWaiting = 0;
+
 port.onmessage = ({ data: { number, ask } }) => {
   const say = (reply: Reply) => port.postMessage({ number, reply });
-  obey(ask, say).catch((trouble: unknown) =>
-    say({ kind: "broken", detail: trouble instanceof Error ? trouble.message : String(trouble) }),
-  );
+  if (ask.kind === "plan") plansWaiting++;
+  turn = turn
+    .then(() => obey(ask, say))
+    .catch((trouble: unknown) =>
+      say({ kind: "broken", detail: trouble instanceof Error ? trouble.message : String(trouble) }),
+    );
 };
 
 async function obey(ask: Ask, say: (reply: Reply) => void): Promise<void> {
@@ -31,5 +37,12 @@ async function obey(ask: Ask, say: (reply: Reply) => void): Promise<void> {
     return say({ kind: "resumed", resumed: resumeAsk(bench, ask, words, (stage) => say({ kind: "stage", stage })) });
   }
   if (ask.kind === "read") return say({ kind: "problems", problems: readAsk(ask.text, ask.file, words) });
-  say({ kind: "answer", answer: planAsk(bench, ask, words, (stage) => say({ kind: "stage", stage })) });
+  plansWaiting--;
+  const answer = planAsk(bench, ask, words, (stage) => say({ kind: "stage", stage }));
+  say({ kind: "answer", answer });
+  if (!answer.ok) return;
+  // The proof can wait until the newest job is planned: look whether one has come meanwhile.
+  await new Promise((then) => setTimeout(then, 0));
+  say({ kind: "stage", stage: "check" });
+  say({ kind: "proof", proof: plansWaiting > 0 ? null : proofAsk(bench) });
 }

@@ -1,9 +1,9 @@
+import { hashJson } from "../../../core/job/hash.ts";
 import { loadJob } from "../../../core/plan/load.ts";
 import { PROGRESS_FORMAT } from "../../../core/progress/schema.ts";
 import { planText } from "../../../desk/papers.ts";
 import { proveJob } from "../../../desk/prove.ts";
 import { resumeProved } from "../../../desk/resume.ts";
-import { hashJson } from "../../../core/job/hash.ts";
 import type { Words } from "../../../words/words.ts";
 import type { Ask, ResumedSaid, StageSaid } from "./asks.ts";
 import type { Bench } from "./work.ts";

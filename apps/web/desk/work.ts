@@ -1,23 +1,40 @@
 import { hashJson } from "../../../core/job/hash.ts";
-import { loadJob } from "../../../core/plan/load.ts";
+import { type LoadedJob, loadJob } from "../../../core/plan/load.ts";
+import { makePlan } from "../../../core/plan/make.ts";
 import type { PlanRecord } from "../../../core/plan/record.ts";
 import { allFindings } from "../../../core/plan/write.ts";
 import type { Problem } from "../../../core/read/problem.ts";
-import { type Proved, proveJob } from "../../../desk/prove.ts";
+import { type Proved, proveRecord } from "../../../desk/prove.ts";
 import { rankedFindings } from "../../../papers/ranked.ts";
 import { sayer } from "../../../words/say.ts";
 import type { Words } from "../../../words/words.ts";
-import type { Answer, Ask, Drawing, SaidFinding, SaidProblem, StageSaid } from "./asks.ts";
+import type { Answer, Ask, Drawing, Proof, SaidFinding, SaidProblem, StageSaid } from "./asks.ts";
 import { drawLayer } from "./draw.ts";
 
 /** The planner as the worker runs it: keeps the last plan, so that its drawings and papers need no second planning. */
 export interface Bench {
-  proved: Proved | null;
+  planned: { loaded: LoadedJob; record: PlanRecord; proved: Proved | null } | null;
   words: Words | null;
-  /** The text that `proved` is of. */
+  /** The text that the plan is of. */
   text?: string;
+  /** The last plan with its proof, which is made when first asked for. */
+  readonly proved: Proved | null;
 }
 
+export function newBench(): Bench {
+  return {
+    planned: null,
+    words: null,
+    get proved() {
+      const { planned, words } = this;
+      if (!planned || !words) return null;
+      planned.proved ??= proveRecord(planned.loaded, planned.record, words);
+      return planned.proved;
+    },
+  };
+}
+
+/** Plans and draws: what the eye waits for. The proof comes after (`proofAsk`). */
 export function planAsk(
   bench: Bench,
   ask: Ask & { kind: "plan" },
@@ -27,22 +44,34 @@ export function planAsk(
   onStage("read");
   const loaded = loadJob(ask.text, ask.file);
   if (!loaded.ok) return { ok: false, problems: loaded.problems.map((problem) => said(problem, words)) };
-  const proved = proveJob(loaded.value, words, onStage);
-  bench.proved = proved;
+  const record = makePlan(loaded.value, onStage);
+  bench.planned = { loaded: loaded.value, record, proved: null };
   bench.words = words;
   bench.text = ask.text;
   onStage("draw");
-  const { record, plan, check } = proved;
   return {
     ok: true,
     record,
-    planHash: hashJson(JSON.parse(JSON.stringify(plan))),
-    summary: plan.summary,
-    proved: check.ok,
-    breaches: check.breaches.map(words.sayBreach),
+    ...UNPROVED,
     findings: sayFindings(record, words),
     reasons: sayReasons(record, words),
     drawing: ask.draw && drawLayer(record, words, ask.draw),
+  };
+}
+
+const UNPROVED: Proof = { checked: false, proved: false, summary: "", breaches: [], planHash: "" };
+
+/** Holds the last plan against the checker. */
+export function proofAsk(bench: Bench): Proof | null {
+  const { proved, words } = bench;
+  if (!proved || !words) return null;
+  const { plan, check } = proved;
+  return {
+    checked: true,
+    proved: check.ok,
+    summary: plan.summary,
+    breaches: check.breaches.map(words.sayBreach),
+    planHash: hashJson(JSON.parse(JSON.stringify(plan))),
   };
 }
 
@@ -57,8 +86,8 @@ function said(problem: Problem, words: Words): SaidProblem {
 }
 
 export function drawAsk(bench: Bench, ask: Ask & { kind: "draw" }): Drawing {
-  if (!bench.proved || !bench.words) throw new Error("no plan yet");
-  return drawLayer(bench.proved.record, bench.words, ask.draw);
+  if (!bench.planned || !bench.words) throw new Error("no plan yet");
+  return drawLayer(bench.planned.record, bench.words, ask.draw);
 }
 
 /** Why the rows and joints lie as they do. */

@@ -90,7 +90,10 @@ function read(app: App, text: string, unit: FigureUnit): number | null {
     return length.ok ? length.mm : null;
   }
   // A unit behind the figure is allowed and left away.
-  const tidy = text.replace(/[\u00a0\u2009\u202f]/g, " ").replace(/[^\d.,\s]+.*$/, "").trim();
+  const tidy = text
+    .replace(/[\u00a0\u2009\u202f]/g, " ")
+    .replace(/[^\d.,\s]+.*$/, "")
+    .trim();
   const values = readNumber(tidy);
   if (values.length === 0) return null;
   // Money and small figures: "1.234" is one and a bit before it is a thousand.

@@ -22,6 +22,18 @@ export function Findings({ app }: { app: App }) {
   const kinds = answer.findings.filter((one, i, all) => all.findIndex((other) => other.number === one.number) === i);
   return (
     <section class="findings">
+      {answer.checked && !answer.proved && (
+        <div role="alert">
+          <h3>{words.shell.unproved}</h3>
+          <ul>
+            {answer.breaches.slice(0, 20).map((breach) => (
+              <li key={breach}>
+                <div class="breach">{breach}</div>
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
       <h3>{kinds.length > 0 ? words.shell.findings(answer.findings.length) : words.shell.noFindings}</h3>
       <ul>
         {kinds.map((finding) => (

@@ -131,7 +131,7 @@ function Papers({ app }: { app: App }) {
   const { shell } = app.words;
   const [busy, setBusy] = useState<PaperName | null>(null);
   const [failed, setFailed] = useState(false);
-  if (!app.answer?.ok || !app.answer.proved)
+  if (!app.answer?.ok || (app.answer.checked && !app.answer.proved))
     return (
       <section>
         <h3>{shell.papers}</h3>

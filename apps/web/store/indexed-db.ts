@@ -55,6 +55,7 @@ export async function openLogRoom(name = NAME): Promise<LogRoom> {
       await tx.store.put(value, key);
       await tx.done;
     },
+    close: () => db.close(),
   };
 }
 

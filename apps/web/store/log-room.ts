@@ -26,4 +26,5 @@ export interface LogRoom {
   forget(id: string): Promise<void>;
   setting(name: string): Promise<unknown>;
   setSetting(name: string, value: unknown): Promise<void>;
+  close(): void;
 }

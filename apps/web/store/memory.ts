@@ -22,6 +22,7 @@ export function memoryRoom(rows: { seq: number; project: string; text: string }[
     forget: async (id) => void cards.delete(id),
     setting: async (name) => settings.get(name),
     setSetting: async (name, value) => void settings.set(name, value),
+    close: () => {},
   };
 }
 
