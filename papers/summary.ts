@@ -10,7 +10,7 @@ import { chosenOf } from "./staking.ts";
 /** Most kinds of finding on the page. */
 const FINDINGS = 15;
 /** A cost of preparation from spot levels is known to about this (common practice, no source). */
-const PREPARATION_RANGE = 0.25;
+export const PREPARATION_RANGE = 0.25;
 
 /**
  * The estimator's page. `firstLine` says which breaches are excused, or that none is; it stands before all else.
@@ -156,7 +156,7 @@ function preparationWords(record: PlanRecord, words: Words): string {
   if (!option) return w.unprepared;
   const { currency } = record.job;
   if (option.grindMm3 === 0 && option.fillMm3 === 0) return w.nothingMoved;
-  const money = (share: number): string => words.write.money(rounded(option.costMinor * share), currency);
+  const money = (share: number): string => words.write.money(roundedMinor(option.costMinor * share), currency);
   return w.prepared(
     words.papers.stakes.optionWords[option.option],
     money(1),
@@ -167,7 +167,7 @@ function preparationWords(record: PlanRecord, words: Words): string {
 }
 
 /** Three figures are all a provisional cost can bear. */
-function rounded(minor: number): number {
+export function roundedMinor(minor: number): number {
   let step = 1;
   while (minor / step >= 1000) step *= 10;
   return Math.round(minor / step) * step;

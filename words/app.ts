@@ -7,9 +7,9 @@ import type { StageName } from "../core/plan/make.ts";
 import type { BaseWords, FieldWords, PrepareWords } from "./app/base.ts";
 import type { BoardWords } from "./app/board.ts";
 import type { BringWords } from "./app/bring.ts";
-import type { HandoverWords, LayWords } from "./app/lay.ts";
 import type { CutWords } from "./app/cut.ts";
 import type { FixWords } from "./app/fix.ts";
+import type { HandoverWords, LayWords } from "./app/lay.ts";
 import type { MeasureWords, PadWords } from "./app/measure.ts";
 import type { DaysWords, OrderWords, PriceWords } from "./app/order.ts";
 import type { SetoutWords } from "./app/setout.ts";
@@ -93,6 +93,14 @@ export interface ShellWords {
   saving: string;
   saved: string;
   notSaved: string;
+  /** This window keeps nothing: private browsing, or storage switched off. */
+  notLasting: string;
+  /** A step's panel came to a halt. */
+  panelFault: string;
+  remove: string;
+  removeAgain: string;
+  removeJob(title: string): string;
+  removeSure(title: string): string;
   persisted(answer: "granted" | "refused" | "unasked"): string;
   /** Records found that this version cannot read; they are kept. */
   skipped(count: number): string;

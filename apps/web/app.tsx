@@ -12,11 +12,14 @@ import { Said } from "./board/said.tsx";
 import { Told } from "./board/told.tsx";
 import { giveFiles } from "./give.ts";
 import { Findings } from "./look/findings.tsx";
+import { Guard } from "./look/guard.tsx";
 import { Road } from "./look/road.tsx";
 import { TopBar } from "./look/top-bar.tsx";
 import type { Opened, Settings } from "./open.ts";
+import { GripLayer, type Grips } from "./road/measure/grips.tsx";
 import type { App, Tap, ViewAsk } from "./road/step.ts";
 import { ROAD_STEPS } from "./road/steps.ts";
+import { askToKeep } from "./store/persist.ts";
 import { useHeard } from "./use.ts";
 
 /** The app: one drawing, the road of steps along an edge, the open step's panel beside what it changes. */
@@ -34,10 +37,15 @@ export function Root({ opened }: { opened: Opened }) {
   const [Panel, setPanel] = useState<ComponentType<{ app: App }> | null>(null);
   const record = useRef<PlanRecord | null>(null);
   const scale = useRef(50);
+  const [grips, setGrips] = useState<Grips | null>(null);
+  const [rested, setRested] = useState<Camera | null>(null);
   useHeard(store);
   useHeard(desk);
   const { job, version, events } = store.state;
-  const { answer } = desk.state;
+  // Until the first plan of this project the desk still holds another's.
+  const since = useMemo(() => store.state.version, [store]);
+  const ours = desk.state.version >= since;
+  const answer = ours ? desk.state.answer : null;
   if (answer?.ok) record.current = answer.record;
   const draws = view?.draws ?? ROAD_STEPS.find(({ id }) => id === step)!.draws;
 
@@ -58,6 +66,7 @@ export function Root({ opened }: { opened: Opened }) {
       setOverlay(null);
       setTrial(null);
       setView(null);
+      setGrips(null);
       setTapped(null);
     };
   }, [step]);
@@ -67,8 +76,21 @@ export function Root({ opened }: { opened: Opened }) {
     document.title = `${job.title} \u2013 ${words.name}`;
   }, [settings.ground, words, job.title]);
 
+  useEffect(() => void opened.room.note(store.state.project, job.title), [store, job.title]);
+  useEffect(() => {
+    if (store.state.kept > 1) void askToKeep();
+  }, [store.state.kept > 1]);
+  useEffect(() => {
+    const look = () => {
+      if (document.visibilityState === "visible") void store.catchUp();
+    };
+    document.addEventListener("visibilitychange", look);
+    return () => document.removeEventListener("visibilitychange", look);
+  }, [store]);
+
   const onCamera = useCallback((next: Camera, moved: boolean) => {
     if (moved) setCamera(next);
+    setRested(next);
     const drawn = desk.state.drawing;
     scale.current = next.scale;
     if (drawn && Math.abs(Math.log(drawn.scale / next.scale)) > 0.1)
@@ -83,6 +105,7 @@ export function Root({ opened }: { opened: Opened }) {
       go: setStep,
       overlay: setOverlay,
       view: setView,
+      grips: setGrips,
       show: (at: Pt) => setCamera({ at, scale: Math.min(scale.current, 25) }),
       untap: () => setTapped(null),
       pick: (at: Pt, hit: Hit) => setTapped({ at, withinMm: scale.current * 6, hit }),
@@ -114,9 +137,9 @@ export function Root({ opened }: { opened: Opened }) {
     void opened.room.setSetting("look", next);
   };
   const items = useMemo(() => {
-    const all = desk.state.drawing?.items ?? [];
+    const all = (ours && desk.state.drawing?.items) || NOTHING;
     return view?.hide?.length ? all.filter(({ layer }) => !view.hide!.includes(layer)) : all;
-  }, [desk.state.drawing, view]);
+  }, [ours, desk.state.drawing, view]);
   const drawn = !answer?.ok || desk.state.drawing?.name === draws;
   const settled = !stale && drawn && !desk.state.busy && store.state.keeping === "saved";
   return (
@@ -145,7 +168,7 @@ export function Root({ opened }: { opened: Opened }) {
           trial={trial !== null}
           findings={answer?.ok ? answer.findings : NOTHING}
           picked={tapped?.hit ?? null}
-          bounds={boundsOf(record.current)}
+          bounds={view?.bounds ?? boundsOf(record.current)}
           camera={camera}
           onCamera={onCamera}
           onWhole={() => setCamera(null)}
@@ -155,13 +178,16 @@ export function Root({ opened }: { opened: Opened }) {
           label={words.shell.drawing}
           ground={settings.ground}
         />
+        {grips && rested && <GripLayer grips={grips} camera={rested} items={items} />}
         <Said app={app} />
         <Told record={record.current} words={words} />
       </main>
       <section class="panel" aria-labelledby="step-name">
         <h2 id="step-name">{words.steps[step].name}</h2>
         <p class="hint">{words.steps[step].hint}</p>
-        {Panel && <Panel app={app} />}
+        <Guard key={step} says={words.shell.panelFault}>
+          {Panel && <Panel app={app} />}
+        </Guard>
         <Findings app={app} />
       </section>
     </div>

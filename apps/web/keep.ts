@@ -3,6 +3,7 @@ import { anew, findIn, projectText } from "../../core/edits/project.ts";
 import type { AppWords } from "../../words/app.ts";
 import type { SaidProblem } from "./desk/asks.ts";
 import type { Opened } from "./open.ts";
+import { newId } from "./store/ids.ts";
 import type { Store } from "./store/store.ts";
 
 /** Largest file that is read: as the planner's own limit. */
@@ -19,7 +20,7 @@ export async function openFile(file: File, opened: Opened, words: AppWords, lang
   const refuse = (says: string, problems: readonly SaidProblem[] = []): FileOpened => ({ ok: false, says, problems });
   if (file.size > MOST_BYTES) return refuse(shell.tooLarge(file.name, words.write.mm(MOST_BYTES / 1024 / 1024)));
   const text = await file.text();
-  const id = crypto.randomUUID();
+  const id = newId();
   const found = findIn(parsed(text), id);
   if (found.kind === "newer") return refuse(shell.newerFile(file.name, found.format));
   if (found.kind === "project") {
@@ -38,7 +39,7 @@ export async function openFile(file: File, opened: Opened, words: AppWords, lang
 }
 
 export async function startProject(opened: Opened, job: JobDraft): Promise<Store> {
-  const id = crypto.randomUUID();
+  const id = newId();
   await opened.room.append(id, anew(id, asJson(job), []), 0);
   await opened.room.note(id, job.title);
   return opened.openProject(id);

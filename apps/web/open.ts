@@ -10,8 +10,10 @@ import { exampleJob } from "./blank.ts";
 import { type Desk, openDesk } from "./desk/client.ts";
 import { openTrials, type Trials } from "./desk/trials.ts";
 import type { Units } from "./road/step.ts";
+import { newId } from "./store/ids.ts";
 import { openLogRoom } from "./store/indexed-db.ts";
 import type { LogRoom } from "./store/log-room.ts";
+import { memoryRoom } from "./store/memory.ts";
 import { openStore, type Store } from "./store/store.ts";
 import { openTabs } from "./store/tabs.ts";
 
@@ -24,6 +26,8 @@ export interface Settings {
 /** Everything the page stands on. */
 export interface Opened {
   room: LogRoom;
+  /** False: this window keeps nothing (private browsing, storage switched off). */
+  lasting: boolean;
   store: Store;
   desk: Desk;
   trials: Trials;
@@ -33,7 +37,7 @@ export interface Opened {
 }
 
 export async function openApp(): Promise<Opened> {
-  const room = await openLogRoom();
+  const { room, lasting } = await openRoom();
   const settings: Settings = {
     language: navigator.languages.map((tag) => tag.slice(0, 2)).find((tag) => LANGUAGES[tag]) ?? "en",
     units: "metric",
@@ -43,20 +47,20 @@ export async function openApp(): Promise<Opened> {
   if (!LANGUAGES[settings.language]) settings.language = "en";
   const tabs = openTabs();
   const openProject = async (id: string) => {
-    const store = await openStore(room, id, () => crypto.randomUUID(), tabs);
+    const store = await openStore(room, id, newId, tabs);
     await room.note(id, store.state.job.title);
     return store;
   };
   // Text on the drawing is measured and painted once: its letters have to be there.
   const letters = Promise.all(['16px "Atkinson"', 'bold 16px "Atkinson"'].map((font) => document.fonts.load(font)));
-  const last = (await room.projects())[0]?.id ?? (await firstProject(room));
   const spawn = () => new Worker(new URL("./desk/plan.worker.ts", import.meta.url), { type: "module" });
   const spawnTrial = () => new Worker(new URL("./desk/trial.worker.ts", import.meta.url), { type: "module" });
   const fonts = { regular: [latin, extra].map(absolute), bold: [latinBold, extraBold].map(absolute) };
   await letters;
   return {
     room,
-    store: await openProject(last),
+    lasting,
+    store: await lastProject(room, openProject),
     desk: openDesk(spawn, fonts, requestAnimationFrame),
     trials: openTrials(spawnTrial),
     settings,
@@ -65,9 +69,27 @@ export async function openApp(): Promise<Opened> {
   };
 }
 
+async function openRoom(): Promise<{ room: LogRoom; lasting: boolean }> {
+  try {
+    return { room: await openLogRoom(), lasting: true };
+  } catch {
+    return { room: memoryRoom(), lasting: false };
+  }
+}
+
+/** The job used last; where its log cannot be read, the one before it. */
+async function lastProject(room: LogRoom, open: (id: string) => Promise<Store>): Promise<Store> {
+  for (const { id } of await room.projects()) {
+    const store = await open(id).catch(() => null);
+    if (store) return store;
+  }
+  return open(await firstProject(room));
+}
+
 /** A device that has no job yet opens on the example. Two tabs opened at once make one of it: its id is fixed. */
 async function firstProject(room: LogRoom): Promise<string> {
-  const id = "example";
+  const torn = (await room.read("example", 0)).some(({ record }) => record === null);
+  const id = torn ? newId() : "example";
   if ((await room.read(id, 0)).length === 0) {
     const job = exampleJob();
     await room.append(id, anew(id, asJson(job), []), 0);

@@ -1,6 +1,7 @@
 /** Laws on random jobs: fixed seeds, odd shapes. What fails prints its seed. */
 import { Clipper, FillRule, type Path64, type Paths64 } from "clipper2-ts";
 import { describe, expect, test } from "vitest";
+import { proveJob } from "../../desk/prove.ts";
 import { chance, randomJob } from "../../fixtures/random.ts";
 import { mirrorJob, turnJob } from "../../fixtures/turn.ts";
 import { en } from "../../words/en/index.ts";
@@ -38,11 +39,14 @@ describe("random jobs", () => {
   }, () => {
     const refused: string[] = [];
     let plans = 0;
+    let otherWay = 0;
     for (let seed = 1; seed <= SEEDS; seed++) {
-      const made = planned(randomJob(seed), `seed ${seed}`);
-      if (!made) continue;
+      const read = loadJob(JSON.stringify(randomJob(seed)), `seed ${seed}`);
+      if (!read.ok) continue;
+      const made = proveJob(read.value, en);
       plans++;
-      for (const b of made.check().breaches.slice(0, 2))
+      if (made.plan.reasons.some(({ code }) => code === "shiftOther" || code === "rowsOther")) otherWay++;
+      for (const b of made.check.breaches.slice(0, 2))
         refused.push(`seed ${seed}: ${b.rule} ${b.code} at ${b.at} found ${b.found} limit ${b.limit}`);
       if (made.plan.figures.boards < made.plan.figures.boardsAtLeast) refused.push(`seed ${seed}: below the bound`);
       const { missingMm2, slackMm2 } = areasOf(made);
@@ -52,6 +56,8 @@ describe("random jobs", () => {
     expect(refused).toEqual([]);
     // Some random outlines cross themselves and are rightly refused; most must be plans.
     expect(plans).toBeGreaterThan(SEEDS * 0.8);
+    // The planner's first choice stands by itself but for a handful (3 of 890 when this was written).
+    expect(otherWay).toBeLessThanOrEqual(5);
   });
 
   test("a quarter turn turns the plan exactly", () => {

@@ -87,7 +87,6 @@ function stockLeft({ job }: JobRead, kept: Kept): Changes {
   if (gone.length === 0 || job.board.lengths.every((one) => one.stock === null)) return {};
   const lengths = job.board.lengths.map((one) => {
     let stock = one.stock;
-    // two entries of one length share what is gone: the first is used up first
     for (let i = gone.length - 1; i >= 0 && stock !== null && stock > 0; i--) {
       if (Math.abs(gone[i]! - one.length) > 0.001) continue;
       gone.splice(i, 1);

@@ -3,9 +3,9 @@ import { figures } from "../figures.ts";
 import { base, field, prepare } from "./app/base.ts";
 import { board } from "./app/board.ts";
 import { bring } from "./app/bring.ts";
-import { handover, lay } from "./app/lay.ts";
 import { cut } from "./app/cut.ts";
 import { fix } from "./app/fix.ts";
+import { handover, lay } from "./app/lay.ts";
 import { measure, pad } from "./app/measure.ts";
 import { days, order, price } from "./app/order.ts";
 import { setout } from "./app/setout.ts";
@@ -95,6 +95,13 @@ export const app: AppWords = {
     saving: "Saving",
     saved: "Saved on this device",
     notSaved: "Not saved. This device takes no more. Save the job as a file now.",
+    notLasting: "This window keeps nothing. Save the job as a file before you close it.",
+    panelFault:
+      "This step came to a halt on the job as it is. Undo your last change, or open another step. Nothing you entered is lost.",
+    remove: "Remove",
+    removeAgain: "For good",
+    removeJob: (title) => `Remove ${title} from this device`,
+    removeSure: (title) => `Remove ${title} for good? Its undo goes with it. Tap once more.`,
     persisted: (answer) =>
       answer === "granted"
         ? "This device keeps your jobs until you delete them."

@@ -67,7 +67,7 @@ export function Board(props: BoardProps) {
     overlay: prepared,
     rows,
     boards: withBoards ? (draws === "fixing" ? "pale" : "full") : "none",
-    clips: draws === "fixing" && !props.hide.includes("clips") && record !== null && record.site.drillingReleased,
+    clips: draws === "fixing" && !props.hide.includes("clips") && record?.site.drillingReleased,
     findings: trial ? [] : findings,
     picked,
   };
@@ -142,7 +142,6 @@ export function Board(props: BoardProps) {
     live.current = fitted;
     latest.current.onCamera(fitted, false);
   }, [fitted?.scale, fitted?.at[0], fitted?.at[1]]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the ground changes the colours that are read from the page
   useEffect(() => {
     tones.current = null;
   }, [ground]);
@@ -181,9 +180,11 @@ export function Board(props: BoardProps) {
     stop();
     move(to);
   };
-  const closer = (factor: number) => live.current && move(zoomed(live.current, size, factor, [size[0] / 2, size[1] / 2]));
+  const closer = (factor: number) =>
+    live.current && move(zoomed(live.current, size, factor, [size[0] / 2, size[1] / 2]));
   return (
     <>
+      {/* biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: the drawing is walked by keys of its own */}
       <canvas
         class="board"
         ref={canvas}
@@ -236,4 +237,3 @@ function towards(camera: Camera, size: Size, at: Pt): Pt {
   const inView = x > edge && y > edge && x < size[0] - edge && y < size[1] - edge;
   return inView ? camera.at : at;
 }
-

@@ -18,7 +18,7 @@ export type Size = readonly [width: number, height: number];
 export const PX_PER_MM = 96 / 25.4;
 /** Room round the site for figures, paper mm; on a narrow screen at most this share of it. */
 const MARGIN_MM = 24;
-const MARGIN_SHARE = 0.13;
+const MARGIN_SHARE = 0.19;
 /** Closest and farthest look. */
 const SCALES = { least: 1, most: 3000 };
 

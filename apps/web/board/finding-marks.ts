@@ -27,7 +27,8 @@ export function findingMarks(findings: readonly SaidFinding[], camera: Camera, s
     if (x < -MARK_PX || y < -MARK_PX || x > size[0] + MARK_PX || y > size[1] + MARK_PX) return;
     const known = out.find(
       (mark) =>
-        findings[mark.index]!.number === number && Math.max(Math.abs(mark.at[0] - x), Math.abs(mark.at[1] - y)) < AREA_PX,
+        findings[mark.index]!.number === number &&
+        Math.max(Math.abs(mark.at[0] - x), Math.abs(mark.at[1] - y)) < AREA_PX,
     );
     if (known) known.count++;
     else out.push({ index, at: [x, y], count: 1 });

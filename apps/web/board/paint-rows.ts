@@ -36,14 +36,7 @@ export type Pen = CanvasRenderingContext2D;
 function intoFrame(pen: Pen, { x, y, cos, sin }: Rows, camera: Camera, [width, height]: Size): void {
   const px = pxPerMm(camera);
   const [cx, cy] = camera.at;
-  pen.transform(
-    px * cos,
-    -px * sin,
-    -px * sin,
-    -px * cos,
-    width / 2 + (x - cx) * px,
-    height / 2 - (y - cy) * px,
-  );
+  pen.transform(px * cos, -px * sin, -px * sin, -px * cos, width / 2 + (x - cx) * px, height / 2 - (y - cy) * px);
 }
 
 function paintRuns(pen: Pen, { runs }: Rows, box: UvBox, colour: string): void {
@@ -87,15 +80,7 @@ function fill(pen: Pen, pieces: Float64Array, i: number, inset: number): void {
 }
 
 /** Grain, cut ends and ripped edges. */
-function paintStrokes(
-  pen: Pen,
-  rows: Rows,
-  box: UvBox,
-  px: number,
-  wide: number,
-  scale: number,
-  tones: Tones,
-): void {
+function paintStrokes(pen: Pen, rows: Rows, box: UvBox, px: number, wide: number, scale: number, tones: Tones): void {
   if (wide < DETAIL.ends) return;
   // Strokes are made anew only at steps of the scale, not with each notch of the wheel.
   const step = 2 ** (Math.round(Math.log2(scale) * 2) / 2);
@@ -119,9 +104,17 @@ function paintStrokes(
 }
 
 /** Boards with slanting ends, round ones and those with holes: as paths. */
-function paintShaped(pen: Pen, rows: Rows, box: UvBox, px: number, outline: boolean, tones: Tones, pale: boolean): void {
+function paintShaped(
+  pen: Pen,
+  rows: Rows,
+  box: UvBox,
+  px: number,
+  outline: boolean,
+  tones: Tones,
+  pale: boolean,
+): void {
   pen.fillStyle = tones.board;
-  pen.strokeStyle = pale ? tones.gap : tones.ink;
+  pen.strokeStyle = pale || rows.widthMm * px < DETAIL.outline ? tones.gap : tones.ink;
   pen.lineWidth = OUTLINE_PX / px;
   piecesIn(rows, box, (i) => {
     if (!rows.shaped[i]) return;
@@ -136,7 +129,10 @@ export function tracePiece(pen: Pen, { record }: Rows, piece: number): void {
   const { region } = record.bond.pieces[piece]!;
   pen.beginPath();
   for (const ring of [region.outer, ...region.holes]) {
-    ring.forEach(([u, v], i) => (i === 0 ? pen.moveTo(u / 1000, v / 1000) : pen.lineTo(u / 1000, v / 1000)));
+    for (const [i, [u, v]] of ring.entries()) {
+      if (i === 0) pen.moveTo(u / 1000, v / 1000);
+      else pen.lineTo(u / 1000, v / 1000);
+    }
     pen.closePath();
   }
 }
@@ -164,7 +160,10 @@ const SYMBOL = { start: "clip-start", seam: "clip-seam", last: "clip-last", end:
 export function paintClips(pen: Pen, rows: Rows, camera: Camera, size: Size, tones: Tones): void {
   const px = pxPerMm(camera);
   const box = uvBox(rows, seen(camera, size));
-  if (!clipsApart(rows, camera)) return paintSeams(pen, rows, camera, size, box, tones);
+  if (!clipsApart(rows, camera)) {
+    paintSeams(pen, rows, camera, size, box, tones);
+    return;
+  }
   const { record } = rows;
   const sizePx = clipSizeMm(record, camera.scale) * PX_PER_MM;
   const at = placer(rows, camera, size);

@@ -32,7 +32,10 @@ export function prepare(items: readonly Item[]): Prepared[] {
     if (item.kind !== "path" && item.kind !== "region") return { item, box, path: null };
     const path = new Path2D();
     for (const ring of rings) {
-      ring.forEach(([x, y], i) => (i === 0 ? path.moveTo(x, y) : path.lineTo(x, y)));
+      for (const [i, [x, y]] of ring.entries()) {
+        if (i === 0) path.moveTo(x, y);
+        else path.lineTo(x, y);
+      }
       if (item.kind === "region" || item.closed) path.closePath();
     }
     return { item, box, path };
@@ -97,7 +100,7 @@ function intoSite(pen: Pen, camera: Camera, [width, height]: Size): void {
 function paintHatch(
   pen: Pen,
   { box, path }: Prepared,
-  fill: Fill & { hatchDeg: number },
+  fill: Extract<Fill, { hatchDeg: number }>,
   camera: Camera,
   size: Size,
   tones: Tones,

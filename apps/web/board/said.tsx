@@ -56,7 +56,9 @@ function nameOf({ words }: App, record: PlanRecord, { kind, index }: Hit): strin
   }
   if (kind === "clip") {
     const clip = record.fixing.clips[index];
-    return clip ? board.clip(clip.kind, clip.id, write.mm(-clip.playUm[0] / 1000), write.mm(clip.playUm[1] / 1000)) : null;
+    return clip
+      ? board.clip(clip.kind, clip.id, write.mm(-clip.playUm[0] / 1000), write.mm(clip.playUm[1] / 1000))
+      : null;
   }
   if (kind === "screw") return record.fixing.screws[index] ? board.screw : null;
   if (kind === "level") {

@@ -16,7 +16,10 @@ export function paintSymbol(
   pen.lineWidth = Math.max(1, sizePx * LINE_SHARE);
   for (const { points, closed, fill } of markParts(symbol)) {
     pen.beginPath();
-    points.forEach(([x, y], i) => (i === 0 ? pen.moveTo(x * sizePx, -y * sizePx) : pen.lineTo(x * sizePx, -y * sizePx)));
+    for (const [i, [x, y]] of points.entries()) {
+      if (i === 0) pen.moveTo(x * sizePx, -y * sizePx);
+      else pen.lineTo(x * sizePx, -y * sizePx);
+    }
     if (closed) pen.closePath();
     if (fill !== "none") {
       pen.fillStyle = fill === "ink" ? ink : paper;

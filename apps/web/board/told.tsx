@@ -40,7 +40,6 @@ function Table({ record, words: { board, write } }: { record: PlanRecord; words:
         </thead>
         <tbody>
           {rows.map(({ lengths, width, clips }, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: a row is its number
             <tr key={i}>
               <th scope="row">{i + 1}</th>
               <td>{lengths.join(", ")}</td>

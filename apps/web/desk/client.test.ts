@@ -24,7 +24,7 @@ class Puppet {
     return this.heard.flatMap(({ ask }) => (ask.kind === "plan" ? [ask.text] : []));
   }
   answer(text: string): void {
-    const { number } = this.heard.findLast(({ ask }) => ask.kind === "plan" && ask.text === text)!;
+    const { number } = [...this.heard].reverse().find(({ ask }) => ask.kind === "plan" && ask.text === text)!;
     const answer = { ok: true, drawing: { ...DRAW, items: [] }, checked: false, summary: text } as unknown as Answer;
     this.say(number, { kind: "answer", answer });
   }

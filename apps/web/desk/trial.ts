@@ -23,10 +23,14 @@ let known: { key: string; judged: Judged } | null = null;
 
 export function tryOut(ask: TrialAsk, words: Words, say: (reply: TrialReply) => void): void {
   const loaded = loadJob(ask.text, "job");
-  if (!loaded.ok) return say({ kind: "cannot", says: loaded.problems.map((one) => words.sayProblem(one).says) });
+  if (!loaded.ok) {
+    say({ kind: "cannot", says: loaded.problems.map((one) => words.sayProblem(one).says) });
+    return;
+  }
   if (ask.kind === "live") {
     const record = plan(loaded.value);
-    return say({ kind: "trial", record, reasons: sayReasons(record, words) });
+    say({ kind: "trial", record, reasons: sayReasons(record, words) });
+    return;
   }
   const { judged } = judgedOf(loaded.value);
   const ways = waysToSetOut(loaded.value.survey, ask.nowDeg);

@@ -2,8 +2,8 @@
 export function Choice<T extends string>(props: {
   label: string;
   value: T;
-  options: readonly (readonly [value: T, words: string])[];
-  set(value: T): void;
+  options: readonly (readonly [value: NoInfer<T>, words: string])[];
+  set(value: NoInfer<T>): void;
 }) {
   return (
     <fieldset class="choice">

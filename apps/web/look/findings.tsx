@@ -61,7 +61,14 @@ function Finding({ app, finding }: { app: App; finding: SaidFinding }) {
   return (
     <li>
       {at ? (
-        <button type="button" onClick={() => app.show(at)}>
+        <button
+          type="button"
+          onClick={() => {
+            const index = app.answer?.ok ? app.answer.findings.indexOf(finding) : -1;
+            if (index >= 0) app.pick(at, { kind: "finding", index });
+            app.show(at);
+          }}
+        >
           {body}
         </button>
       ) : (

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { AppWords } from "../../../words/app.ts";
 import { offline } from "../offline/offline.ts";
+import { askToKeep, type Persisted } from "../store/persist.ts";
 import type { Store } from "../store/store.ts";
 import { useHeard } from "../use.ts";
 
@@ -8,7 +9,7 @@ import { useHeard } from "../use.ts";
 export function Keeping({ store, words }: { store: Store; words: AppWords }) {
   const { shell } = words;
   const { keeping, skipped } = store.state;
-  const [answer, setAnswer] = useState<"granted" | "refused" | "unasked">("unasked");
+  const [answer, setAnswer] = useState<Persisted>("unasked");
   useHeard(offline);
   useEffect(() => void askToKeep().then(setAnswer), []);
   return (
@@ -23,10 +24,4 @@ export function Keeping({ store, words }: { store: Store; words: AppWords }) {
       </ul>
     </section>
   );
-}
-
-/** Asks the browser to keep the database for good, and hears what it says. */
-async function askToKeep(): Promise<"granted" | "refused" | "unasked"> {
-  if (!navigator.storage?.persist) return "unasked";
-  return (await navigator.storage.persist()) ? "granted" : "refused";
 }

@@ -10,6 +10,7 @@ import type { ProjectCard } from "../store/log-room.ts";
 import type { Store } from "../store/store.ts";
 import { Choice } from "./choice.tsx";
 import { Keeping } from "./keeping.tsx";
+import { TextField } from "./text-field.tsx";
 
 export interface MenuProps {
   app: App;
@@ -35,19 +36,15 @@ export default function Menu(props: MenuProps) {
           {shell.close}
         </button>
       </div>
-      <label class="field">
-        <span class="field-name">{shell.title}</span>
-        <input
-          type="text"
-          maxLength={200}
-          value={app.job.title}
-          onChange={({ currentTarget: { value } }) =>
-            app.edit("title", (job) => {
-              job.title = value;
-            })
-          }
-        />
-      </label>
+      <TextField
+        label={shell.title}
+        value={app.job.title}
+        set={(title) =>
+          app.edit("title", (job) => {
+            job.title = title;
+          })
+        }
+      />
       <Files {...props} />
       <Papers app={app} />
       <Jobs {...props} />
@@ -171,11 +168,20 @@ function Papers({ app }: { app: App }) {
 
 function Jobs({ app, opened, openStore }: MenuProps) {
   const { words, store } = app;
+  const { shell } = words;
   const [cards, setCards] = useState<ProjectCard[]>([]);
-  useEffect(() => void opened.room.projects().then(setCards), [store]);
+  const [sure, setSure] = useState<string | null>(null);
+  const read = () => void opened.room.projects().then(setCards);
+  useEffect(read, [store]);
+  const remove = async (id: string) => {
+    if (sure !== id) return setSure(id);
+    await opened.room.forget(id);
+    setSure(null);
+    read();
+  };
   return (
     <section>
-      <h3>{words.shell.jobs}</h3>
+      <h3>{shell.jobs}</h3>
       <ul class="plain jobs">
         {cards.map(({ id, title }) => {
           const here = id === store.state.project;
@@ -183,6 +189,7 @@ function Jobs({ app, opened, openStore }: MenuProps) {
             <li key={id}>
               <button
                 type="button"
+                class="job-name"
                 aria-current={here ? "true" : undefined}
                 onClick={async () => {
                   if (!here) openStore(await opened.openProject(id), false);
@@ -190,12 +197,22 @@ function Jobs({ app, opened, openStore }: MenuProps) {
               >
                 {here ? app.job.title : title}
               </button>
+              {!here && (
+                <button
+                  type="button"
+                  aria-label={sure === id ? shell.removeSure(title) : shell.removeJob(title)}
+                  onClick={() => remove(id)}
+                >
+                  {sure === id ? shell.removeAgain : shell.remove}
+                </button>
+              )}
             </li>
           );
         })}
       </ul>
+      {sure !== null && <p role="alert">{shell.removeSure(cards.find(({ id }) => id === sure)?.title ?? "")}</p>}
       <button type="button" onClick={async () => openStore(await startProject(opened, blankJob(words)), true)}>
-        {words.shell.newJob}
+        {shell.newJob}
       </button>
     </section>
   );

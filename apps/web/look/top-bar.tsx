@@ -26,7 +26,7 @@ export function TopBar(props: TopBarProps) {
         <h1>{app.job.title}</h1>
         <span class="job-menu">{shell.menu}</span>
       </button>
-      <State app={app} />
+      <State app={app} lasting={props.opened.lasting} />
       <button
         type="button"
         class="top-key"
@@ -53,12 +53,20 @@ export function TopBar(props: TopBarProps) {
 }
 
 /** One line in a place of its own, so that nothing moves when it changes. */
-function State({ app }: { app: App }) {
+function State({ app, lasting }: { app: App; lasting: boolean }) {
   const { words, desk, store } = app;
   const { shell } = words;
   const { stage, broken, stopped } = desk.state;
   const { keeping } = store.state;
-  const trouble = keeping === "stuck" ? shell.notSaved : broken ? shell.broken : stopped ? shell.stopped : null;
+  const trouble = !lasting
+    ? shell.notLasting
+    : keeping === "stuck"
+      ? shell.notSaved
+      : broken
+        ? shell.broken
+        : stopped
+          ? shell.stopped
+          : null;
   return (
     <div class="state">
       <p role="status" class={trouble ? "trouble" : ""}>

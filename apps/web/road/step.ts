@@ -4,11 +4,13 @@ import type { EditName, Json } from "../../../core/edits/edit.ts";
 import type { PlanRecord } from "../../../core/plan/record.ts";
 import type { Item, Layer, Pt } from "../../../papers/sheet.ts";
 import type { AppWords, StepId } from "../../../words/app.ts";
-import type { Answer, DrawingName } from "../desk/asks.ts";
+import type { Bounds } from "../board/camera.ts";
 import type { Hit } from "../board/hit.ts";
+import type { Answer, DrawingName } from "../desk/asks.ts";
 import type { Desk } from "../desk/client.ts";
 import type { Trials } from "../desk/trials.ts";
 import type { Store } from "../store/store.ts";
+import type { Grips } from "./measure/grips.tsx";
 
 /** What every panel gets. A new object with every change; its functions stay the same. */
 export interface App {
@@ -37,6 +39,8 @@ export interface App {
   overlay(items: readonly Item[] | null): void;
   /** Another layer than the step's own, or some of its layers left away, until the step is left; null: as usual. */
   view(ask: ViewAsk | null): void;
+  /** Points that can be dragged, until the step is left or null is given. */
+  grips(grips: Grips | null): void;
   /** Picks a thing on the drawing as if it had been tapped. */
   pick(at: Pt, hit: Hit): void;
   /** Shows a trial instead of the plan while something is being moved; null: the plan again. */
@@ -54,6 +58,8 @@ export type Units = "metric" | "imperial";
 export interface ViewAsk {
   draws?: DrawingName;
   hide?: readonly Layer[];
+  /** What "whole" shows, where it is not the plan's outline. */
+  bounds?: Bounds;
 }
 export interface Tap {
   at: Pt;

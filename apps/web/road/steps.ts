@@ -1,12 +1,10 @@
 import { STEPS, type StepId } from "../../../words/app.ts";
 import type { DrawingName } from "../desk/asks.ts";
-import type { Step, StepPanel } from "./step.ts";
-
-const soon = async () => import("./soon.tsx") as Promise<{ default: StepPanel }>;
+import type { Step } from "./step.ts";
 
 /** The road in the job's own order. A step's author gives its panel (lazy) and the layer it shows. */
 const ROAD: Record<StepId, { draws: DrawingName; panel: Step["panel"] }> = {
-  measure: { draws: "survey", panel: soon },
+  measure: { draws: "survey", panel: () => import("./measure/panel.tsx") },
   base: { draws: "deviation", panel: () => import("./base/panel.tsx") },
   prepare: { draws: "stakes", panel: () => import("./prepare/panel.tsx") },
   setout: { draws: "setout", panel: () => import("./setout/panel.tsx") },

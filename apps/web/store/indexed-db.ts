@@ -47,7 +47,11 @@ export async function openLogRoom(name = NAME): Promise<LogRoom> {
       await tx.done;
     },
     async forget(id) {
-      await db.delete("projects", id);
+      const tx = db.transaction(["log", "projects"], "readwrite", STRICT);
+      await tx.objectStore("projects").delete(id);
+      for (const key of await tx.objectStore("log").index("project").getAllKeys(id))
+        await tx.objectStore("log").delete(key);
+      await tx.done;
     },
     setting: (key) => db.get("settings", key),
     async setSetting(key, value) {

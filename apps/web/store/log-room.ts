@@ -23,6 +23,7 @@ export interface LogRoom {
   projects(): Promise<ProjectCard[]>;
   /** Notes a project's title and that it was used now. */
   note(id: string, title: string): Promise<void>;
+  /** Takes a whole project from this device, its log with it. */
   forget(id: string): Promise<void>;
   setting(name: string): Promise<unknown>;
   setSetting(name: string, value: unknown): Promise<void>;

@@ -19,7 +19,10 @@ export function memoryRoom(rows: { seq: number; project: string; text: string }[
     read: async (project, after) => read(project, after),
     projects: async () => [...cards.values()].sort((a, b) => b.used - a.used),
     note: async (id, title) => void cards.set(id, { id, title, used: ++clock }),
-    forget: async (id) => void cards.delete(id),
+    forget: async (id) => {
+      cards.delete(id);
+      rows.splice(0, rows.length, ...rows.filter((row) => row.project !== id));
+    },
     setting: async (name) => settings.get(name),
     setSetting: async (name, value) => void settings.set(name, value),
     close: () => {},

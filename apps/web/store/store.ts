@@ -42,6 +42,9 @@ export interface Store {
   catchUp(): Promise<void>;
   close(): void;
 }
+/** Counts states of any job on this page, so that a plan of one job is never taken for another's. */
+let version = 0;
+
 /** A database that refused is asked again after this long, and at every change. */
 const RETRY_MS = 3_000;
 
@@ -65,7 +68,6 @@ export async function openStore(room: LogRoom, project: string, newId: () => str
   let closed = false;
   let working: Promise<void> | null = null;
   let again: ReturnType<typeof setTimeout> | undefined;
-  let version = 0;
   let state!: StoreState;
   let listedOf: Folded["events"] = null;
 

@@ -20,7 +20,7 @@ const titleOf = (page: Page) => page.locator("h1").textContent();
 async function rename(page: Page, title: string): Promise<void> {
   await page.locator("h1").click();
   await page.getByLabel("Name of the job").fill(title);
-  await page.getByRole("button", { name: "Close" }).click();
+  await page.getByRole("button", { name: "Close", exact: true }).click();
   await planned(page);
 }
 
@@ -86,7 +86,7 @@ test("a project file brings job and undo to another device", async () => {
   await page.locator("h1").click();
   await page.getByLabel("Open a file").setInputFiles(path);
   await expect.poll(() => titleOf(page)).toBe("Sent on");
-  await page.getByRole("button", { name: "Close" }).click();
+  await page.getByRole("button", { name: "Close", exact: true }).click();
   await page.getByRole("button", { name: "Undo the title" }).click();
   await planned(page);
   expect(await titleOf(page)).toBe("Courtyard behind the bakehouse");

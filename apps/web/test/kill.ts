@@ -85,8 +85,12 @@ const CHANGE_NAMES = `
   let count = 0;
   const change = () => {
     input.value = round + "-" + ++count;
-    input.dispatchEvent(new Event("change", { bubbles: true }));
-    setTimeout(change, count % 7);
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+    // The page takes the typed text in before it is left.
+    setTimeout(() => {
+      input.dispatchEvent(new KeyboardEvent("keydown", { key: "Enter", bubbles: true }));
+      setTimeout(change, count % 7);
+    }, 1);
   };
   change();
 `;

@@ -126,5 +126,6 @@ export const handover: HandoverWords = {
   caution: summary.caution,
   defer: summary.defer,
   notYet: "Not here yet",
-  notYetList: "The as-built drawing and record as a PDF, signatures, photographs, batches. What you tick and measure now will be in it.",
+  notYetList:
+    "The as-built drawing and record as a PDF, signatures, photographs, batches. What you tick and measure now will be in it.",
 };

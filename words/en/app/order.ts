@@ -49,7 +49,8 @@ export const price: PriceWords = {
   toPrepare: "Ways to prepare",
   toDays: "Days",
   notYet: "Not here yet",
-  notYetList: "What an hour costs, margin, tax and the quotation itself. Until then no price is made up from these figures.",
+  notYetList:
+    "What an hour costs, margin, tax and the quotation itself. Until then no price is made up from these figures.",
 };
 
 export const days: DaysWords = {
@@ -66,5 +67,6 @@ export const days: DaysWords = {
     "Something is filled, and how long it dries is not known. Ask for the data sheet, and lay nothing before it is dry.",
   dryingNone: "Nothing is filled, so nothing has to dry.",
   notYet: "Not here yet",
-  notYetList: "Dates, deliveries, weather, who comes when. A single date made from these figures would only look exact.",
+  notYetList:
+    "Dates, deliveries, weather, who comes when. A single date made from these figures would only look exact.",
 };

@@ -47,7 +47,7 @@ function Shape({ app, surface }: { app: App; surface: SurfaceRecord }) {
         label={base.shows}
         value={show}
         options={(["deviation", "levels"] as const).map((name) => [name, base.show[name]] as const)}
-        set={setShow}
+        set={(next) => setShow(next)}
       />
       <fieldset class="ticks">
         <legend>{base.with}</legend>

@@ -1,7 +1,7 @@
 import { degreesOf } from "../../../../core/geometry/direction.ts";
 import { distance } from "../../../../core/measure/walk.ts";
 import { line, mark, polygon, polyline, stroke, text } from "../../../../papers/ink.ts";
-import type { Item, Pt } from "../../../../papers/sheet.ts";
+import type { Item, Layer, Pt } from "../../../../papers/sheet.ts";
 
 const CHALK = stroke("medium", "solid", "accent");
 const DASHED = stroke("thin", "dash", "accent");
@@ -89,3 +89,21 @@ export function drawRing(points: readonly Pt[]): Item {
 export function drawEdge(from: Pt, to: Pt): Item {
   return line("straightedge", from, to, stroke("thick", "solid", "accent"));
 }
+
+/** Everything a layer of the plan is drawn with: left away while something else is measured over it. */
+export const ALL_LAYERS: readonly Layer[] = [
+  "outline",
+  "walls",
+  "field",
+  "cutouts",
+  "no-drill",
+  "base-joints",
+  "slab",
+  "boards",
+  "grain",
+  "dimensions",
+  "levels",
+  "findings",
+  "datum",
+  "text",
+];

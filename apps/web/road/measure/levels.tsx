@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
+import type { DraftVertex } from "../../../../core/edits/draft.ts";
 import { nextPoint, proposeGrid, readStaff } from "../../../../core/measure/levels.ts";
 import { bulgedPoints } from "../../../../core/measure/sides.ts";
 import type { Pt } from "../../../../papers/sheet.ts";
@@ -41,7 +42,7 @@ function Grid({ app, shape }: { app: App; shape: Shape }) {
   const levels = (job.survey?.levels ?? []) as Level[];
   const spacing = memory.spacing ?? 1000;
   const grid = useMemo(() => {
-    const holes = (job.site.cutouts ?? []).map(({ ring }) => bulgedPoints(ring ?? []));
+    const holes = (job.site.cutouts ?? []).map(({ ring }) => bulgedPoints((ring ?? []) as DraftVertex[]));
     return proposeGrid(shape.ring, holes, spacing);
   }, [job.site, app.record, spacing]);
   const proposed = nextPoint(grid, levels, NEAR_MM);
@@ -95,7 +96,7 @@ function Grid({ app, shape }: { app: App; shape: Shape }) {
           {said.takeBack}
         </button>
       )}
-      <Choice
+      <Choice<"staff" | "height">
         label={said.way}
         value={way}
         options={[

@@ -15,7 +15,7 @@ import { LengthPad } from "../../pad/length-pad.tsx";
 import { sayLength } from "../../pad/say.ts";
 import type { App } from "../step.ts";
 import { DragCorners } from "./drag.tsx";
-import { drawCorners, drawWalk } from "./draw.ts";
+import { ALL_LAYERS, drawCorners, drawWalk } from "./draw.ts";
 import { remember, type Shape, shapeOf, sidesOf } from "./shape.ts";
 
 /** The outline: walked with the tape, or corner by corner once it stands. */
@@ -43,8 +43,13 @@ function Walk({ app, legs }: { app: App; legs: readonly Leg[] }) {
   useEffect(() => {
     const names = points.map((_, i) => markName(i));
     const figures = legs.map(({ mm }) => say(mm));
+    app.view({
+      hide: ALL_LAYERS,
+      bounds: boundsOf(legs.length > 1 ? [...points, ...(ways[0]?.corners ?? [])] : points),
+    });
     app.overlay(drawWalk(points, names, legs.length > 1 ? (ways[0]?.corners ?? []) : [], figures));
   }, [points, ways, units, words]);
+  useEffect(() => () => app.view(null), []);
   const add = (mm: number) =>
     app.edit("outline", (next) =>
       remember(next, { walk: [...legs, { mm, turn: legs.length === 0 ? "straight" : turn }] }),
@@ -66,7 +71,7 @@ function Walk({ app, legs }: { app: App; legs: readonly Leg[] }) {
   return (
     <section class="walk">
       {legs.length > 0 && (
-        <Choice
+        <Choice<Turn>
           label={said.turnQuestion}
           value={turn}
           options={(["left", "straight", "right"] as const).map((way) => [way, said.turn[way]] as const)}
@@ -165,7 +170,7 @@ function Corners({ app, shape }: { app: App; shape: Shape }) {
         </select>
       </label>
       <DragCorners app={app} shape={shape} />
-      <Choice
+      <Choice<"x" | "y">
         label={said.moveCorner}
         value={axis}
         options={[
@@ -196,6 +201,14 @@ function Corners({ app, shape }: { app: App; shape: Shape }) {
       </div>
     </section>
   );
+}
+
+/** Room for what is walked, and for a next side. */
+function boundsOf(points: readonly (readonly [number, number])[]) {
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  const [x0, y0] = [Math.min(...xs), Math.min(...ys)];
+  return { x0, y0, x1: Math.max(...xs, x0 + 2000), y1: Math.max(...ys, y0 + 1500) };
 }
 
 /** The shape as the tapes give it becomes coordinates; the tapes stay as a record. */

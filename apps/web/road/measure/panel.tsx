@@ -24,7 +24,6 @@ const Panel: StepPanel = ({ app }) => {
   const [part, setPart] = useState<MeasurePart>("outline");
   const { measure } = app.words;
   const Part = PARTS.find(([name]) => name === part)![1];
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what a part drew goes when the part is left
   useEffect(
     () => () => {
       app.overlay(null);

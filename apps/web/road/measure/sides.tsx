@@ -184,7 +184,7 @@ function Part({ app, shape, side, done }: { app: App; shape: Shape; side: number
   };
   return (
     <>
-      <Choice
+      <Choice<SideKind>
         label={said.partKind}
         value={kind}
         options={KINDS.map((one) => [one, said.kinds[one]] as const)}

@@ -44,7 +44,7 @@ export function Straightedges({ app, shape }: { app: App; shape: Shape }) {
   return (
     <>
       <p class="hint">{said.straightedgeHint}</p>
-      <Choice
+      <Choice<"alongX" | "alongY">
         label={said.direction}
         value={along}
         options={[
@@ -69,7 +69,6 @@ export function Straightedges({ app, shape }: { app: App; shape: Shape }) {
           const at = edge.from as unknown as Pt;
           const words = said.edgeAt(`${say(at[0])} / ${say(at[1])}`, say(edge.gap ?? 0));
           return (
-            // biome-ignore lint/suspicious/noArrayIndexKey: readings have no name but their order
             <li key={index}>
               <button type="button" class="to" onClick={() => app.show(at)}>
                 {words}

@@ -1,0 +1,41 @@
+import type { FixWords } from "../../app/fix.ts";
+
+export const fix: FixWords = {
+  noRecord: "The clips come when there is a set-out.",
+  count: "Clips and screws",
+  kinds: {
+    start: "Start clips",
+    seam: "Clips between rows",
+    last: "Last clips",
+    end: "End clips",
+    screw: "Screws through the face",
+  },
+  one: { start: "Start clip", seam: "Clip between rows", last: "Last clip", end: "End clip" },
+  total: "Holes in the base",
+  depth: "Depth stop",
+  depthOne: (mm) => `Set the stop to ${mm} mm.`,
+  depthRange: (least, most) => `Set the stop to ${least} to ${most} mm, as written at each clip.`,
+  depthHint: (embed) => `${embed} mm in the base, and through what is filled on it.`,
+  bit: (diameter) => `Bit ${diameter} mm`,
+  noDrill: "Where none may be drilled",
+  noDrillNone: "No area is barred.",
+  barred: "Where a clip could not stand, and why",
+  barredNone: "Every clip stands where it should.",
+  show: (name) => `Show ${name}`,
+  clip: {
+    ask: "Tap a clip to see how far it may move and what it holds.",
+    head: (kind, id) => `${kind}, ${id}`,
+    play: (left, right) => `May move ${left} mm to the left and ${right} mm to the right along the row.`,
+    depth: (mm) => `Depth stop ${mm} mm.`,
+    holds: (pieces) => `Holds ${pieces}.`,
+    screw: (piece) => `Screw through the face of ${piece}: it holds a ripped edge.`,
+  },
+  released: "Drilling is released: positions are shown and printed.",
+  held: "Not for drilling. Positions are left off until a named person confirms what lies in the base.",
+  confirmFor: {
+    membrane: "Somebody has to say whether there is a membrane.",
+    heating: "Somebody has to say whether there is heating in the base.",
+    tendons: "Somebody has to say whether there are tendons in the base.",
+  },
+  open: "Answer under Base",
+};
