@@ -23,7 +23,18 @@ export type OnStage = (stage: StageName | "check" | "papers") => void;
  * the answer is the first plan with its breaches.
  */
 export function proveJob(loaded: LoadedJob, words: Words, onStage: OnStage = () => {}, judge = checkPlan): Proved {
-  const first = proveRecord(loaded, makePlan(loaded, onStage), words, onStage, judge);
+  return proveFrom(loaded, makePlan(loaded, onStage), words, onStage, judge);
+}
+
+/** The same from a first plan that is there already, as on a screen that shows it while it is being proved. */
+export function proveFrom(
+  loaded: LoadedJob,
+  planned: PlanRecord,
+  words: Words,
+  onStage: OnStage = () => {},
+  judge = checkPlan,
+): Proved {
+  const first = proveRecord(loaded, planned, words, onStage, judge);
   if (first.check.ok) return first;
   for (const bond of otherWays(loaded.read.job)) {
     const varied = { ...loaded, read: { ...loaded.read, job: { ...loaded.read.job, bond } } };
@@ -35,7 +46,7 @@ export function proveJob(loaded: LoadedJob, words: Words, onStage: OnStage = () 
 }
 
 /** Proves what was planned. Costs about as much again as planning. */
-export function proveRecord(
+function proveRecord(
   loaded: LoadedJob,
   record: PlanRecord,
   words: Words,

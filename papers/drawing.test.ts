@@ -124,6 +124,21 @@ describe.each(all)("the sheets of %s", (_, paper) => {
   });
 });
 
+describe("findings beside a drawing", () => {
+  const said = (what: string): string[] => {
+    const findings = [testFinding("warn", [1000, 1000], "Something.", what)];
+    const { setout } = samplePapers({ findings });
+    return setout.sheets[0]!.items.flatMap((item) => (item.kind === "text" ? [item.text] : []));
+  };
+
+  it("say where the full text stands when one is shortened, and only then", () => {
+    const long = said("Do this and that and then the next thing. ".repeat(20)).join(" ");
+    expect(long).toContain("\u2026");
+    expect(long).toMatch(/in full in\s+findings\.pdf/);
+    expect(said("Do this.").join(" ")).not.toContain("findings.pdf");
+  });
+});
+
 describe("drilling positions", () => {
   it("are left off, and every sheet is marked, until drilling is released", () => {
     const { base, setout, fixing } = samplePapers({ released: false });

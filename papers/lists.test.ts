@@ -127,8 +127,63 @@ describe("order list", () => {
   });
 });
 
+describe("boards in the fitter's yard", () => {
+  it("have a column of the order list only where there are some", () => {
+    const bare = plan();
+    expect(orderGrid(bare, en).columns.map((c) => c.head)).not.toContain("Your yard");
+    const yard = { ...bare.job, board: { ...bare.job.board, lengths: [{ ...bare.job.board.lengths[0]!, owned: 5 }] } };
+    const { survey, preparation, setout, bond, fixing, cutting } = bare;
+    const record = {
+      ...bare,
+      job: yard,
+      takeoff: takeOff(yard, survey, preparation, setout, bond, fixing, cutting),
+    };
+    const [head, row] = parsed(writeCsv(orderGrid(record, en)));
+    expect(row![head!.indexOf("Your yard")]).toBe("5");
+    expect(Number(row![head!.indexOf("Buy")])).toBe(bare.takeoff.items[0]!.buy - 5);
+    const said = words(orderPaper(record, en)).join(" ");
+    expect(said).toContain("Your yard");
+    expect(said).toContain("Set it aside");
+  });
+});
+
+describe("ends that lean", () => {
+  const leaning = (um: number, both: number, cutTo = 1) => {
+    const record = plan();
+    const i = record.bond.pieces.findIndex((piece) => piece.plain && !piece.edges.includes("ripped"));
+    const piece = record.bond.pieces[i]!;
+    const { u0Um: u0, u1Um: u1, v0Um: v0, v1Um: v1 } = piece;
+    piece.plain = false;
+    piece.region = {
+      outer: [
+        [u0, v0],
+        [u1, v0],
+        [u1 - um, v1],
+        [u0 + both, v1],
+      ],
+      holes: [],
+    };
+    record.job.cut.cutTo = cutTo;
+    return { cut: cutsOf(record)[i]!, fullMm: (u1 - u0) / 1000 };
+  };
+
+  it("less than 1 mm over the board's width are sawn square at what lies within both edges", () => {
+    const { cut, fullMm } = leaning(900, 0);
+    expect(cut).toMatchObject({ shape: "square", stopMm: Math.floor(fullMm - 0.9), leanLeftMm: 0, leanRightMm: 0 });
+    expect(cut.nearMm).toBe(cut.farMm);
+    // A parallelogram has two edges alike and no square end of that length in it.
+    expect(leaning(-900, 900).cut).toMatchObject({ shape: "square", stopMm: Math.floor(fullMm - 0.9) });
+  });
+
+  it("1 mm or more keep their lean, unless the saw is set to coarser steps; an edge gap's 2 mm are never passed", () => {
+    expect(leaning(1000, 0).cut.shape).toBe("slanting");
+    expect(leaning(1900, 0, 2).cut.shape).toBe("square");
+    expect(leaning(2000, 0, 10).cut.shape).toBe("slanting");
+  });
+});
+
 describe("staking list", () => {
-  it("lists each reading with what to do, or says why there is none", () => {
+  it("lists each reading with something to do, counts those left, or says why there is none; the CSV holds all", () => {
     const record = plan();
     expect(stakingGrid(record, en)).toBeNull();
     expect(words(stakingPaper(record, en)).join(" ")).toContain("No levels were given");
@@ -169,7 +224,13 @@ describe("staking list", () => {
     const numbers = words(paper)
       .filter((t) => /^\d+$/.test(t))
       .map(Number);
-    for (let i = 1; i <= 400; i++) expect(numbers).toContain(i);
+    for (let i = 1; i <= 400; i++) if (i % 3 !== 2) expect(numbers).toContain(i);
+    expect(words(paper).filter((t) => t === "leave")).toEqual([]);
+    expect(words(paper).join(" ")).toContain("Leave: 133 readings");
+    record.preparation.options[0]!.stakes = stakes.map((stake) => ({ ...stake, changeMm: 0 }));
+    const idle = stakingPaper(record, en);
+    expect(idle.sheets).toHaveLength(1);
+    expect(words(idle).join(" ")).toContain("Leave: 400 readings");
   });
 });
 

@@ -7,6 +7,7 @@ import type { Tongue } from "./drawing/look.ts";
 import { LINE_PITCH, line, mark, paragraph, THIN, text, textIn } from "./ink.ts";
 import { rankedFindings } from "./ranked.ts";
 import type { Item } from "./sheet.ts";
+import { ELLIPSIS } from "./text.ts";
 
 /** Most findings written out on a drawing. */
 const MOST_FINDINGS = 12;
@@ -57,17 +58,21 @@ export function findingsBlock(
   if (list.shown.length === 0) items.push(text([x, y - 2.5], labels.findings.none));
   if (list.shown.length === 0) return { items, heightMm: head.heightMm + 4 };
   const say = sayer(words).finding;
+  const note = (top: number) => paragraph([x + 11, top], labels.findings.shortened, width - 11, {}, 3);
+  const noteMm = note(0).heightMm + 2.4;
+  let shortened = false;
   let left = list.more;
   for (const [i, { number, finding, count }] of list.shown.entries()) {
     const said = say(finding);
     const part = paragraph([x + 11, y], `${said.says} ${said.do}`, width - 11, {}, 4);
+    const short = isShortened(part.items);
     const alike = count > 1 ? labels.findings.alike(words.write.mm(count - 1)) : null;
     if (alike !== null) {
       part.heightMm += LINE_PITCH * 2.5;
       part.items.push(textIn([x + 11, y - part.heightMm], alike, width - 11));
     }
     const last = i === list.shown.length - 1 && list.more === 0;
-    if (y - part.heightMm < bottom + (last ? 0 : 5)) {
+    if (y - part.heightMm < bottom + (last ? 0 : 5) + (short || shortened ? noteMm : 0)) {
       left += list.shown.slice(i).reduce((sum, kind) => sum + kind.count, 0);
       break;
     }
@@ -77,12 +82,22 @@ export function findingsBlock(
       ...part.items,
     );
     y -= part.heightMm + 2.4;
+    shortened ||= short;
+  }
+  if (shortened) {
+    items.push(...note(y).items);
+    y -= noteMm;
   }
   if (left > 0) {
     items.push(text([x + 11, y - 2.5], labels.findings.more(words.write.mm(left))));
     y -= 5;
   }
   return { items, heightMm: top - y };
+}
+
+function isShortened(items: readonly Item[]): boolean {
+  const last = items[items.length - 1];
+  return last?.kind === "text" && last.text.endsWith(ELLIPSIS);
 }
 
 /** A sample of a sign about 10 mm wide, its middle at x, y; and what it means. */

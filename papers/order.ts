@@ -12,6 +12,7 @@ export function orderGrid(record: PlanRecord, words: Words): Grid {
   const { currency } = record.job;
   const digits = minorDigits(currency);
   const unit = [1, 10, 100, 1000][digits]!;
+  const yard = record.takeoff.items.some((item) => item.owned);
   return {
     name: "order",
     title: w.title,
@@ -22,6 +23,7 @@ export function orderGrid(record: PlanRecord, words: Words): Grid {
       numberColumn(w.need),
       numberColumn(w.spare),
       numberColumn(w.pack),
+      ...(yard ? [numberColumn(w.owned)] : []),
       numberColumn(w.buy),
       numberColumn(w.price, digits, 14),
       numberColumn(w.sum, digits, 14),
@@ -34,6 +36,7 @@ export function orderGrid(record: PlanRecord, words: Words): Grid {
       item.need,
       item.spare,
       item.pack,
+      ...(yard ? [item.owned ?? 0] : []),
       item.buy,
       item.price === null ? null : item.price / unit,
       item.price === null ? null : Math.round(item.buy * item.price) / unit,
@@ -47,21 +50,24 @@ export function orderPaper(record: PlanRecord, words: Words): Paper {
   const w = words.papers.order;
   const { write } = words;
   const { job, takeoff } = record;
+  const yard = takeoff.items.some((item) => item.owned);
   const rows = takeoff.items.map((item) => [
     itemWords(item, record, words),
     write.number(item.need, 0),
     item.spare === 0 ? "–" : write.number(item.spare, 0),
     write.number(item.pack, 0),
+    ...(yard ? [item.owned ? write.number(item.owned, 0) : "–"] : []),
     write.number(item.buy, 0),
     words.papers.unit[item.unit],
     item.price === null ? "–" : plainMoney(item.price, record, words),
     item.price === null ? "–" : plainMoney(item.buy * item.price, record, words),
   ]);
   const columns = [
-    { head: w.what, widthMm: 66, lines: 3 },
+    { head: w.what, widthMm: yard ? 50 : 66, lines: 3 },
     { head: w.need, widthMm: 17, align: "right" as const },
     { head: w.spare, widthMm: 14, align: "right" as const },
     { head: w.pack, widthMm: 13, align: "right" as const },
+    ...(yard ? [{ head: w.owned, widthMm: 16, align: "right" as const, lines: 2 }] : []),
     { head: w.buy, widthMm: 16, align: "right" as const, bold: true },
     { head: w.unit, widthMm: 12 },
     { head: w.price, widthMm: 18, align: "right" as const, lines: 2 },
@@ -74,6 +80,7 @@ export function orderPaper(record: PlanRecord, words: Words): Paper {
     { kind: "table", columns, rows },
     { kind: "text", text: w.total(write.money(takeoff.totalMinor, job.currency)), heightMm: 3.5, bold: true },
     ...(unpriced.length > 0 ? [{ kind: "text" as const, text: w.unpriced(unpriced.join(", ")), bold: true }] : []),
+    ...(yard ? [{ kind: "text" as const, text: w.ownedNote }] : []),
     { kind: "text", text: w.rounding },
     {
       kind: "text",

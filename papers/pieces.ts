@@ -1,3 +1,4 @@
+import { TOLERANCE } from "../core/base/tolerances.ts";
 import type { PlanRecord } from "../core/plan/record.ts";
 import type { Piece } from "../core/stages/bond/record.ts";
 
@@ -41,7 +42,7 @@ export function cutsOf(record: PlanRecord): Cut[] {
     const board = cutting.boards[cutting.boardOf[i]!]!;
     const part = board.parts.find((p) => p.piece === i)!;
     const floor = (um: number): number => floorTo(um, job.cut.cutTo);
-    const form = formOf(piece);
+    const form = formOf(piece, Math.max(SLIGHT_UM, Math.min(job.cut.cutTo, TOLERANCE.gapOverMm) * 1000));
     const [left, right] = cutting.ends[i]!;
     const ripped = piece.edges.includes("ripped") || piece.widthUm < record.setout.boardWidthUm;
     return {
@@ -95,7 +96,7 @@ function rippedEdge(piece: Piece, ripped: boolean): Cut["ripped"] {
  * A piece whose corners all lie on its lower and upper edge is square or slanting; any other is shaped. A shaped piece
  * has the figures of its edges too, where it touches both; a bare corner there counts with the length 0.
  */
-function formOf(piece: Piece): Form {
+function formOf(piece: Piece, slightUm: number): Form {
   const whole: Form = {
     shape: "square",
     nearUm: piece.lengthUm,
@@ -107,7 +108,7 @@ function formOf(piece: Piece): Form {
   if (piece.plain) return whole;
   const near = piece.region.outer.filter(([, v]) => v === piece.v0Um).map(([u]) => u);
   const far = piece.region.outer.filter(([, v]) => v === piece.v1Um).map(([u]) => u);
-  const taper = taperOf(piece);
+  const taper = taperOf(piece, slightUm);
   if (taper) return taper;
   if (near.length === 0 || far.length === 0) return { ...whole, shape: "shaped" };
   const [n0, n1, f0, f1] = [Math.min(...near), Math.max(...near), Math.min(...far), Math.max(...far)];
@@ -116,9 +117,18 @@ function formOf(piece: Piece): Form {
   if (!cornersOnEdges || near.length < 2 || far.length < 2 || piece.region.holes.length > 0) {
     return { shape: "shaped", ...figures };
   }
-  const slight = Math.abs(figures.leanLeftUm) < 500 && Math.abs(figures.leanRightUm) < 500;
-  return { shape: slight ? "square" : "slanting", ...figures };
+  const slight = Math.abs(figures.leanLeftUm) < slightUm && Math.abs(figures.leanRightUm) < slightUm;
+  return slight ? squared(n0, n1, f0, f1) : { shape: "slanting", ...figures };
 }
+
+/** The square cut that lies within both edges: its gaps only grow. */
+function squared(n0: number, n1: number, f0: number, f1: number): Form {
+  const lengthUm = Math.min(n1, f1) - Math.max(n0, f0);
+  return { shape: "square", nearUm: lengthUm, farUm: lengthUm, leanLeftUm: 0, leanRightUm: 0, endsUm: null };
+}
+
+/** An end that leans less than this over the board's width is sawn square (or less than the saw is set to, as far as an edge gap may grow), um. */
+const SLIGHT_UM = 1000;
 
 /** Least difference of the widths at both ends that is worth two figures, um: what an edge gap may fall short by. */
 const TAPER_UM = 250;
@@ -127,7 +137,7 @@ const TAPER_UM = 250;
  * A piece of four corners, two on its grooved edge, whose other edge is a rip that runs at a slant: a wall not parallel to
  * the rows. Null for any other. Less slant than that is cut as a plain rip.
  */
-function taperOf(piece: Piece): Form | null {
+function taperOf(piece: Piece, slightUm: number): Form | null {
   const { outer, holes } = piece.region;
   if (outer.length !== 4 || holes.length > 0) return null;
   for (const side of [0, 1] as const) {
@@ -142,9 +152,11 @@ function taperOf(piece: Piece): Form | null {
     const endsUm: [number, number] = [Math.abs(other[0]![1] - lineUm), Math.abs(other[1]![1] - lineUm)];
     const [n0, n1, f0, f1] = side === 0 ? [s0, s1, o0, o1] : [o0, o1, s0, s1];
     const figures = { nearUm: n1 - n0, farUm: f1 - f0, leanLeftUm: f0 - n0, leanRightUm: f1 - n1 };
-    const slight = Math.abs(figures.leanLeftUm) < 500 && Math.abs(figures.leanRightUm) < 500;
+    const slight = Math.abs(figures.leanLeftUm) < slightUm && Math.abs(figures.leanRightUm) < slightUm;
     const wide = Math.abs(endsUm[0] - endsUm[1]) >= TAPER_UM;
-    return { shape: !slight ? "slanting" : wide ? "tapered" : "square", ...figures, endsUm: wide ? endsUm : null };
+    if (!slight) return { shape: "slanting", ...figures, endsUm: wide ? endsUm : null };
+    const straight = squared(n0, n1, f0, f1);
+    return wide ? { ...straight, shape: "tapered", endsUm } : straight;
   }
   return null;
 }

@@ -39,7 +39,7 @@ export function stakingGrid(record: PlanRecord, words: Words): Grid | null {
   };
 }
 
-/** The staking list on A4; where there is nothing to stake, a sheet that says why. */
+/** The staking list on A4, where something is to be done; what stays as it is is counted, the CSV names it; where there is nothing to stake, a sheet that says why. */
 export function stakingPaper(record: PlanRecord, words: Words): Paper {
   const w = words.papers.stakes;
   const sheets = listSheets(record, words, "staking", w.title, blocksOf(record, words));
@@ -53,17 +53,21 @@ function blocksOf(record: PlanRecord, words: Words): Block[] {
   if (!option) {
     return [{ kind: "text", text: record.surface.surface === null ? w.noLevels : w.noOption, heightMm: 3.5 }];
   }
-  const printed = option.stakes.slice(0, PRINTED);
-  const rows = printed.map((stake, i) => [
-    String(i + 1),
-    write.mm(stake.at[0]),
-    write.mm(stake.at[1]),
-    write.mm1(stake.nowMm),
-    write.mm1(stake.thenMm),
-    Math.abs(stake.changeMm) < NOTHING_MM ? "" : signed(stake.changeMm, words),
-    workWord(stake.changeMm, words),
-    "",
-  ]);
+  const numbered = option.stakes.map((stake, i) => ({ stake, number: i + 1 }));
+  const worked = numbered.filter(({ stake }) => Math.abs(stake.changeMm) >= NOTHING_MM);
+  const kept = numbered.length - worked.length;
+  const rows = worked
+    .slice(0, PRINTED)
+    .map(({ stake, number }) => [
+      String(number),
+      write.mm(stake.at[0]),
+      write.mm(stake.at[1]),
+      write.mm1(stake.nowMm),
+      write.mm1(stake.thenMm),
+      signed(stake.changeMm, words),
+      workWord(stake.changeMm, words),
+      "",
+    ]);
   const right = "right" as const;
   const columns = [
     { head: w.number, widthMm: 14, align: right },
@@ -87,9 +91,10 @@ function blocksOf(record: PlanRecord, words: Words): Block[] {
     },
     ...materials.map((text): Block => ({ kind: "text", text })),
     { kind: "text", text: w.how },
-    { kind: "table", columns, rows, look: { rowMm: 6, ruled: true } },
-    ...(option.stakes.length > PRINTED
-      ? [{ kind: "text" as const, text: w.more(write.number(option.stakes.length - PRINTED, 0)) }]
+    ...(kept > 0 ? [{ kind: "text" as const, text: w.kept(write.number(kept, 0)) }] : []),
+    ...(rows.length > 0 ? [{ kind: "table" as const, columns, rows, look: { rowMm: 6, ruled: true } }] : []),
+    ...(worked.length > PRINTED
+      ? [{ kind: "text" as const, text: w.more(write.number(worked.length - PRINTED, 0)) }]
       : []),
   ];
 }

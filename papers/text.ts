@@ -2,7 +2,7 @@ import { CAP_HEIGHT, WIDTHS } from "./widths.ts";
 
 /** Stands for a character the font lacks: visible, never silently dropped. */
 export const STAND_IN = "\u00a4";
-const ELLIPSIS = "\u2026";
+export const ELLIPSIS = "\u2026";
 
 /** True where the font of the papers draws this character. */
 export function hasGlyph(character: string): boolean {

@@ -49,6 +49,8 @@ export interface DrawingLabels {
     none: string;
     more(count: string): string /** Of the same kind. */;
     alike(count: string): string;
+    /** Below texts cut off at "…": where they stand in full. */
+    shortened: string;
   };
   banner: { notForDrilling: string; why: string };
   view: {

@@ -19,6 +19,8 @@ export interface PaperWords {
     need: string;
     spare: string;
     pack: string;
+    owned: string;
+    ownedNote: string;
     buy: string;
     unit: string;
     price: string;
@@ -94,6 +96,8 @@ export interface PaperWords {
     keep: string;
     material(name: string, litres: string, bags: string | null): string;
     more(count: string): string;
+    /** Readings at which nothing is to be done. */
+    kept(count: string): string;
   };
   cards: {
     title: string;

@@ -1,8 +1,9 @@
 import { DxfWriter, LWPolylineFlags, type LWPolylineVertex, TextHorizontalAlignment, Units } from "@tarikjabiri/dxf";
 import { directionOf } from "../core/geometry/direction.ts";
+import { readableTurn } from "../papers/readable.ts";
 import type { Dash, Fill, Item, Layer, Paper, Pt, Stroke } from "../papers/sheet.ts";
 import { hatchLines } from "./hatch.ts";
-import { COLOURS, markShape, readableTurn } from "./paint.ts";
+import { COLOURS, markShape } from "./paint.ts";
 
 /**
  * A paper's views as DXF, in millimetres of the site, 1:1: what stands on the sheet around them (frame, title block,

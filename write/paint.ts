@@ -1,6 +1,7 @@
 import { flattenEdge } from "../core/geometry/arc.ts";
 import { directionOf } from "../core/geometry/direction.ts";
 import { markParts } from "../papers/marks.ts";
+import { readableTurn } from "../papers/readable.ts";
 import type { Dash, Fill, Ink, Item, Pt, Sheet, Stroke, Tone, View } from "../papers/sheet.ts";
 import { textWidthMm } from "../papers/text.ts";
 import { hatchLines } from "./hatch.ts";
@@ -171,12 +172,6 @@ function paintText(item: Item & { kind: "text" }, place: Placing, ops: Op[]): vo
   });
 }
 const TURNED = { left: "right", right: "left", centre: "centre" } as const;
-
-/** Text reads from below or from the right: what would stand on its head is turned round about its point. */
-export function readableTurn(deg: number): { deg: number; turned: boolean } {
-  const turn = ((deg % 360) + 360) % 360;
-  return turn > 91 && turn <= 271 ? { deg: (turn + 180) % 360, turned: true } : { deg: turn, turned: false };
-}
 
 function paintMark(item: Item & { kind: "mark" }, place: Placing, ops: Op[]): void {
   const centre = place.point(item.at);

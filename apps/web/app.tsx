@@ -1,5 +1,5 @@
 import type { ComponentType } from "preact";
-import { useCallback, useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
 import { jobText } from "../../core/edits/draft.ts";
 import type { PlanRecord } from "../../core/plan/record.ts";
 import type { Item, Pt } from "../../papers/sheet.ts";
@@ -34,7 +34,7 @@ export function Root({ opened }: { opened: Opened }) {
   const [overlay, setOverlay] = useState<readonly Item[] | null>(null);
   const [trial, setTrial] = useState<PlanRecord | null>(null);
   const [view, setView] = useState<ViewAsk | null>(null);
-  const [Panel, setPanel] = useState<ComponentType<{ app: App }> | null>(null);
+  const [shown, setShown] = useState<{ step: StepId; Panel: ComponentType<{ app: App }> } | null>(null);
   const record = useRef<PlanRecord | null>(null);
   const scale = useRef(50);
   const [grips, setGrips] = useState<Grips | null>(null);
@@ -49,7 +49,8 @@ export function Root({ opened }: { opened: Opened }) {
   if (answer?.ok) record.current = answer.record;
   const draws = view?.draws ?? ROAD_STEPS.find(({ id }) => id === step)!.draws;
 
-  useEffect(() => {
+  // Before the browser paints: the plan is on its way while the page draws what was entered.
+  useLayoutEffect(() => {
     desk.plan(version, jobText(job), settings.language, { name: draws, scale: scale.current, turnDeg: 0 });
   }, [store, version, settings.language]);
   useEffect(() => {
@@ -60,7 +61,7 @@ export function Root({ opened }: { opened: Opened }) {
     let here = true;
     void ROAD_STEPS.find(({ id }) => id === step)!
       .panel()
-      .then((loaded) => here && setPanel(() => loaded.default as ComponentType<{ app: App }>));
+      .then((loaded) => here && setShown({ step, Panel: loaded.default as ComponentType<{ app: App }> }));
     return () => {
       here = false;
       setOverlay(null);
@@ -141,9 +142,14 @@ export function Root({ opened }: { opened: Opened }) {
     return view?.hide?.length ? all.filter(({ layer }) => !view.hide!.includes(layer)) : all;
   }, [ours, desk.state.drawing, view]);
   const drawn = !answer?.ok || desk.state.drawing?.name === draws;
-  const settled = !stale && drawn && !desk.state.busy && store.state.keeping === "saved";
+  const settled = !stale && drawn && shown?.step === step && !desk.state.busy && store.state.keeping === "saved";
   return (
-    <div class="app" data-settled={settled ? "true" : "false"} data-kept={store.state.kept}>
+    <div
+      class="app"
+      data-settled={settled ? "true" : "false"}
+      data-drawn={!stale && drawn ? "true" : "false"}
+      data-kept={store.state.kept}
+    >
       <TopBar
         app={app}
         opened={opened}
@@ -166,7 +172,7 @@ export function Root({ opened }: { opened: Opened }) {
           hide={view?.hide ?? NOTHING}
           record={trial ?? record.current}
           trial={trial !== null}
-          findings={answer?.ok ? answer.findings : NOTHING}
+          findings={answer?.ok && !view?.hide?.includes("findings") ? answer.findings : NOTHING}
           picked={tapped?.hit ?? null}
           bounds={view?.bounds ?? boundsOf(record.current)}
           camera={camera}
@@ -186,7 +192,7 @@ export function Root({ opened }: { opened: Opened }) {
         <h2 id="step-name">{words.steps[step].name}</h2>
         <p class="hint">{words.steps[step].hint}</p>
         <Guard key={step} says={words.shell.panelFault}>
-          {Panel && <Panel app={app} />}
+          {shown?.step === step && <shown.Panel app={app} />}
         </Guard>
         <Findings app={app} />
       </section>

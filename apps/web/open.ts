@@ -61,7 +61,8 @@ export async function openApp(): Promise<Opened> {
     room,
     lasting,
     store: await lastProject(room, openProject),
-    desk: openDesk(spawn, fonts, requestAnimationFrame),
+    // Changes of one moment are one ask; while one is planned the newest waits. Waiting for a frame besides would only cost time.
+    desk: openDesk(spawn, fonts, queueMicrotask),
     trials: openTrials(spawnTrial),
     settings,
     words: await LANGUAGES[settings.language]!.app(),

@@ -76,6 +76,7 @@ function entitiesOf(pairs: readonly Pair[], skip: Skip): Entity[] {
     const { code, value } = pairs[i]!;
     if (code !== 0) continue;
     if (value === "SECTION") section = pairs[i + 1]?.value ?? "";
+    if (value === "ENDSEC") section = "";
     let end = i + 1;
     while (end < pairs.length && pairs[end]!.code !== 0) end++;
     const own = pairs.slice(i + 1, end);

@@ -67,7 +67,7 @@ export function readTable(text: string, answers: Partial<Answers>): BringRead {
 
 /** Rows as cells. Semicolon, tab, bar and comma by the usual rules of quoting; else runs of blanks. */
 function splitRows(text: string): string[][] {
-  const clean = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
+  const clean = (text.charCodeAt(0) === 0xfeff ? text.slice(1) : text).trimEnd();
   const sample = clean
     .slice(0, 20_000)
     .split(/\r\n|\n|\r/)
@@ -146,7 +146,7 @@ function rolesOf(
     set(name, "name");
     return { roles, axes: east >= 0 && north >= 0 ? "xy" : null };
   }
-  const sample = body.slice(0, 50).filter((row) => row.length > 1);
+  const sample = body.slice(0, 200).filter((row) => row.filter(looksLikeFigure).length > 1);
   const figures = (at: number) => sample.filter((row) => looksLikeFigure(row[at] ?? "")).length > sample.length / 2;
   const width = Math.max(...sample.map((row) => row.length));
   const columns = Array.from({ length: width }, (_, at) => at).filter(figures);

@@ -84,6 +84,7 @@ export const RULE_OF = {
   takeoffMissing: "takeoff",
   takeoffNeed: "takeoff",
   takeoffSpare: "takeoff",
+  takeoffOwned: "takeoff",
   takeoffPack: "takeoff",
   takeoffPrice: "takeoff",
   trimMissing: "takeoff",

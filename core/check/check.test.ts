@@ -135,6 +135,22 @@ test("a plan written by hand for one square metre stands: 5 boards, 3 start, 8 s
   expect(result.counts).toMatchObject({ pieces: 5, clips: 24, boards: 5, excused: 0 });
 });
 
+test("boards in the fitter's yard are counted as drawn and not bought, no more and no fewer than the job says", () => {
+  const { job, plan } = byHand();
+  const lengths = job.job.board.lengths.map((l) => ({ ...l, owned: 3 }));
+  const yard = { ...job, job: { ...job.job, board: { ...job.job.board, lengths } } };
+  const codes = (line: object, total: number) =>
+    checkPlan(yard, {
+      ...plan,
+      takeoff: [{ ...plan.takeoff[0]!, ...line }, ...plan.takeoff.slice(1)],
+      figures: { ...plan.figures, total },
+    }).breaches.map((breach) => breach.code);
+  expect(codes({ owned: 3, buy: 4 }, 4 * 1900)).toEqual([]);
+  expect(codes({}, 7 * 1900)).toContain("takeoffOwned");
+  expect(codes({ owned: 2, buy: 5 }, 5 * 1900)).toContain("takeoffOwned");
+  expect(codes({ owned: 3, buy: 5 }, 5 * 1900)).toContain("takeoffPack");
+});
+
 test("the judge turns exactly at right angles and to 1e-12 elsewhere", () => {
   expect([0, 90, 180, 270, 360, -90, 450].map(unitOf)).toEqual([
     [1, 0],

@@ -23,7 +23,7 @@ import { judgeFormat, unsoundFigure } from "./rules/format.ts";
 import { judgeHeld } from "./rules/held.ts";
 import { judgeJoints } from "./rules/joints.ts";
 import { judgeLaying } from "./rules/laying.ts";
-import { judgeOverlaps, judgePieces } from "./rules/pieces.ts";
+import { judgeOverlaps, judgePieces, judgeRings } from "./rules/pieces.ts";
 import { judgeRows, judgeStrips } from "./rules/rows.ts";
 import { judgeSpans } from "./rules/spans.ts";
 import { judgeTakeoff } from "./rules/takeoff.ts";
@@ -58,11 +58,12 @@ export function checkPlan(job: SceneInput, plan: PlanFile, draft = false): Check
   const hash = bytesToHex(sha256(utf8ToBytes(canonicalize(job.raw) ?? "")));
   if (hash !== plan.job) blame(scene, "jobHash", null, plan.job, hash, {});
   judgeFormat(scene);
+  // What lies on itself or in heaps is refused here: the rules below cut rings by rings and pair neighbours.
+  if (!judgeRings(scene) || !judgeOverlaps(scene)) return resultOf(plan, ...excuse(scene));
   judgeRows(scene);
   judgeStrips(scene);
   const joints = judgeJoints(scene);
   judgePieces(scene, joints);
-  judgeOverlaps(scene);
   judgeCover(scene, joints);
   judgeSpans(scene, joints);
   judgeBond(scene, joints);

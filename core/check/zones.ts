@@ -6,7 +6,7 @@
 import { TOLERANCE } from "../base/tolerances.ts";
 import { pointsOf, walkRing } from "./curve.ts";
 import { turned } from "./field.ts";
-import { type Bounds, boundsOf, insidePaths, type Path, toEdges, toSegment } from "./polygons.ts";
+import { type Bounds, boundsOf, insidePaths, type Path, toSegment } from "./polygons.ts";
 import { type Scene, um } from "./scene.ts";
 import { intoRows } from "./turn.ts";
 
@@ -14,9 +14,10 @@ type Segment = readonly [au: number, av: number, bu: number, bv: number];
 
 export interface Zones {
   holes: [number, number][];
-  noDrill: { name: string; ring: Path; bounds: Bounds }[];
+  /** Rings as their edges, of which a line needs only those it meets. */
+  noDrill: { name: string; edges: Segment[]; bounds: Bounds }[];
   baseJoints: Segment[];
-  slab: Path | null;
+  slab: Segment[] | null;
   freeEdges: Segment[];
   standing: Segment[];
   cutouts: { ring: Path; bounds: Bounds }[];
@@ -63,10 +64,10 @@ export function zonesOf(scene: Scene): Zones {
     holes,
     noDrill: survey.noDrill.map((area) => {
       const path = ring(area.ring);
-      return { name: area.name, ring: path, bounds: boundsOf([path]) };
+      return { name: area.name, edges: edgesOf(path), bounds: boundsOf([path]) };
     }),
     baseJoints,
-    slab,
+    slab: slab && edgesOf(slab),
     freeEdges: slab ? freeEdges(slab, walls, um(clips.wallReach)) : [],
     standing,
     cutouts: scene.field.cutouts.map((c) => ({ ring: c.raw, bounds: boundsOf([c.raw]) })),
@@ -81,7 +82,7 @@ export function zonesOf(scene: Scene): Zones {
 export function noDrillAt(zones: Zones, u: number, v: number): string | null {
   for (const area of zones.noDrill) {
     const b = area.bounds;
-    if (u < b.u0 || u > b.u1 || v < b.v0 || v > b.v1 || !insidePaths([area.ring], u, v)) continue;
+    if (u < b.u0 || u > b.u1 || v < b.v0 || v > b.v1 || !insideEdges(area.edges, u, v)) continue;
     return area.name;
   }
   return null;
@@ -101,7 +102,7 @@ export function baseJointAt(zones: Zones, u: number, v: number): number | null {
 export function slabEdgeAt(zones: Zones, u: number, v: number): number | null {
   const { slab } = zones;
   if (!slab) return null;
-  if (!insidePaths([slab], u, v) && toEdges([slab], u, v) > SLACK_UM) return 0;
+  if (!insideEdges(slab, u, v) && !slab.some((edge) => toSegment(u, v, ...edge) <= SLACK_UM)) return 0;
   let near = Infinity;
   for (const edge of zones.freeEdges) near = Math.min(near, toSegment(u, v, ...edge));
   return near < zones.slabEdge - SLACK_UM ? near : null;
@@ -202,13 +203,63 @@ export function roomFor(
   body = true,
 ): boolean {
   let before = false;
+  const near = zonesNear(zones, lo, hi + 20, v);
   for (let u = Math.ceil(lo) + 20; u <= hi - 20; u += 500) {
     const free =
       others.every((o) => Math.abs(o - u) >= apart + 20) &&
-      mayStand(zones, u, v, body) &&
-      mayStand(zones, u + 20, v, body);
+      mayStand(near, u, v, body) &&
+      mayStand(near, u + 20, v, body);
     if (free && before) return true;
     before = free;
   }
   return false;
+}
+
+function edgesOf(path: Path): Segment[] {
+  return path.map((p, i) => {
+    const q = path[(i + path.length - 1) % path.length]!;
+    return [p.x, p.y, q.x, q.y];
+  });
+}
+
+/** Crossing number of a point; on the edge counts as either. */
+function insideEdges(edges: readonly Segment[], x: number, y: number): boolean {
+  let inside = false;
+  for (const [au, av, bu, bv] of edges)
+    if (av > y !== bv > y && x < ((bu - au) * (y - av)) / (bv - av) + au) inside = !inside;
+  return inside;
+}
+
+/** The same zones less what no hole and no body of a clip anchored on the line v, in lo .. hi, could come near. */
+export function zonesNear(zones: Zones, lo: number, hi: number, v: number): Zones {
+  let [u0, v0, u1, v1] = [lo, v, hi, v];
+  for (const [dx, dy] of zones.holes) {
+    u0 = Math.min(u0, lo + dx);
+    u1 = Math.max(u1, hi + dx);
+    v0 = Math.min(v0, v + dy);
+    v1 = Math.max(v1, v + dy);
+  }
+  const reaches =
+    (by: number) =>
+    ([au, av, bu, bv]: Segment): boolean =>
+      Math.min(au, bu) <= u1 + by + 10 &&
+      Math.max(au, bu) >= u0 - by - 10 &&
+      Math.min(av, bv) <= v1 + by + 10 &&
+      Math.max(av, bv) >= v0 - by - 10;
+  // Whole lines, not stretches: a ring's crossings are counted as far as they go.
+  const onLine = ([, av, , bv]: Segment): boolean => Math.min(av, bv) <= v1 + 10 && Math.max(av, bv) >= v0 - 10;
+  const meets = ({ bounds: b }: { bounds: Bounds }): boolean =>
+    b.u0 <= u1 + zones.half + 10 &&
+    b.u1 >= u0 - zones.half - 10 &&
+    b.v0 <= v1 + zones.half + 10 &&
+    b.v1 >= v0 - zones.half - 10;
+  return {
+    ...zones,
+    noDrill: zones.noDrill.filter(meets).map((area) => ({ ...area, edges: area.edges.filter(onLine) })),
+    slab: zones.slab === null ? null : zones.slab.filter(onLine),
+    baseJoints: zones.baseJoints.filter(reaches(zones.jointEdge)),
+    freeEdges: zones.freeEdges.filter(reaches(zones.slabEdge)),
+    standing: zones.standing.filter(reaches(zones.half)),
+    cutouts: zones.cutouts.filter(meets),
+  };
 }

@@ -150,6 +150,14 @@ function corner(a: Moved, b: Moved, vertex: P, gapA: number, gapB: number, chord
     if (far === 0) return;
     // Nothing sticks out to be cut; where a side is too short for its meeting point, each keeps its own gap to its end.
     if (meet !== null && a.centre === null && b.centre === null && isBehind(a, b, meet)) return;
+    if (a.centre !== null || b.centre !== null) {
+      // Where an arc meets another side, what lies behind is judged by the tangents: the circles may meet far away or nowhere.
+      const tangent = lineLine(a, b)[0] ?? null;
+      if (tangent !== null && isBehind(a, b, tangent)) {
+        if (ahead(a.to, ta, tangent) >= 0 || ahead(b.from, tb, tangent) <= 0) out.push(tangent);
+        return;
+      }
+    }
     const out2 = meet === null ? Number.POSITIVE_INFINITY : distance2(meet, vertex);
     if (out2 > far * far * (1 + 1e-9)) {
       cutSquare(a, b, gapA, gapB, far, out);

@@ -57,6 +57,33 @@ function checkMarks(job: Job, tell: Tell): void {
   });
 }
 
+const LENGTH_AND_GAP = "the longest of board.lengths[].length and gaps.end together";
+
+type NotMore = (path: JsonPath, what: string, found: number, than: string, limit: number) => void;
+
+/**
+ * Clip rules no board could keep: then every seam would be made of exceptions. Two clips that stand further apart than
+ * the rule allows can have a third between them only where the greatest clear distance is a clip's length or more.
+ */
+function checkClips(job: Job, longest: number, notMore: NotMore): void {
+  const { length, clearMax, measure, endMax, perPiece } = job.clips;
+  const at = (key: string): JsonPath => ["clips", key];
+  if (measure === "centre")
+    notMore(
+      at("clearMax"),
+      "twice clips.length",
+      2 * length,
+      "clips.clearMax, measured from centre to centre,",
+      clearMax,
+    );
+  else notMore(at("clearMax"), "clips.length", length, "the clear distance clips.clearMax", clearMax);
+  notMore(at("endMax"), "half of clips.length", length / 2, "clips.endMax", endMax);
+  if (longest === 0) return;
+  const than = "the longest of board.lengths[].length";
+  if (length > longest) notMore(at("length"), "clips.length", length, than, longest);
+  else notMore(at("perPiece"), "the length clips.perPiece clips stand on", (perPiece - 1) * length, than, longest);
+}
+
 function checkOrder(job: Job, tell: Tell): void {
   const notMore = (path: JsonPath, what: string, found: number, than: string, limit: number, unit = "mm"): void => {
     if (found > limit) tell(path, "moreThan", { what, found, than, limit, unit });
@@ -99,16 +126,11 @@ function checkOrder(job: Job, tell: Tell): void {
   if (longest > 0) {
     notMore(["bond", "minPiece"], "bond.minPiece", bond.minPiece, "board.lengths[].length", longest);
     notMore(["bond", "stagger"], "bond.stagger", bond.stagger, "board.lengths[].length", longest);
+    // In a free bond a joint must keep its distance from two joints of the row below, one board apart.
+    if (bond.kind === "free" && bond.stagger <= longest)
+      notMore(["bond", "stagger"], "twice bond.stagger", 2 * bond.stagger, LENGTH_AND_GAP, longest + job.gaps.end);
   }
-  const { clips } = job;
-  if (clips.measure === "centre")
-    notMore(
-      ["clips", "clearMax"],
-      "clips.length",
-      clips.length,
-      "clips.clearMax, measured from centre to centre,",
-      clips.clearMax,
-    );
+  checkClips(job, longest, notMore);
   if (board.width > 0) {
     notMore(["bond", "minRip"], "bond.minRip", bond.minRip, "board.width", board.width);
     if (bond.firstRow !== null)

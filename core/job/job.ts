@@ -56,8 +56,10 @@ export interface BoardLength {
   length: number;
   price: number;
   pack: number;
-  /** Pieces at hand; null: as many as wanted. */
+  /** Pieces that can be had, the fitter's own and the merchant's; null: as many as wanted. */
   stock: number | null;
+  /** Of them, pieces already in the fitter's own yard: used first, and not bought. Null or left out: none. */
+  owned?: number | null;
 }
 export interface Job {
   title: string;

@@ -26,7 +26,22 @@ const boardSchema = Group(
           price: money("Price", "Each. 0: not known, the order list says so.", 0),
           pack: Optional(count("Pack", "Boards in a pack.", { min: 1, max: 10_000, default: 1 })),
           stock: Optional(
-            orNull(count("At hand", "Boards there are; null: as many as wanted.", { min: 0, max: 1e6 }), null),
+            orNull(
+              count("Can be had", "Boards there are, your own and the merchant's; null: as many as wanted.", {
+                min: 0,
+                max: 1e6,
+              }),
+              null,
+            ),
+          ),
+          owned: Optional(
+            orNull(
+              count("In your yard", "Boards you have already: used first, not bought, counted in stock; null: none.", {
+                min: 0,
+                max: 1e6,
+              }),
+              null,
+            ),
           ),
         },
         CLOSED,

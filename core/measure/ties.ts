@@ -23,8 +23,10 @@ export function nextTie(
       const [a, b] = [names[i]!, names[j]!];
       if ((i === 0 && j === n - 1) || tied.has(key(a, b))) continue;
       const count = ties.filter(([from, to]) => from === a || to === a || from === b || to === b).length;
-      const outside = runsInside(points, i, j) ? 0 : 1_000;
-      const rank = outside + count - distance(points[i]!, points[j]!) / 1e7;
+      // while nothing holds a shape yet, the count alone decides
+      const held = points.length === n;
+      const outside = held && !runsInside(points, i, j) ? 1_000 : 0;
+      const rank = outside + count - (held ? distance(points[i]!, points[j]!) / 1e7 : 0);
       if (!best || rank < best.rank) best = { pair: [a, b], rank };
     }
   return best?.pair ?? null;

@@ -33,6 +33,12 @@ export function gridOf({ read, survey }: LoadedJob): SetoutRecord {
 /** What is known of the base before anything is set out on it: the same for every set-out of a job. */
 export type Judged = Pick<PlanRecord, "surface" | "preparation">;
 
+/** Rows and joints alone, on a base that is judged: what a set-out looks like while it is being moved. */
+export function tryRows({ read, survey }: LoadedJob, { surface }: Judged): Pick<PlanRecord, "setout" | "bond"> {
+  const setout = setOut(read.job, survey, surface);
+  return { setout, bond: chooseBond(read.job, setout) };
+}
+
 /**
  * The story: a loaded job goes down the stages, one after another.
  * `onStage` hears each stage's name before it starts; what it throws ends the work (that is how a user stops it).

@@ -89,7 +89,8 @@ export type PlanFile = {
    *   be cut a kerf apart. trim-screw: max(2, ceil(length / screwSpacing) + 1) a part. bit: ceil(holes / 100).
    * trims: every open side; lengths along the outline, less the neighbour's gap at an end that does not meet an open side.
    * pack: board.lengths[].pack (1 where a stock at hand is given), job.packs[item or family], else 1.
-   * buy = ceil((need + spare) / pack) x pack. figures.total = sum of round(buy x price) over priced lines.
+   * owned (boards; left out where 0) = min(board.lengths[].owned, its stock, need + spare): taken from the fitter's yard.
+   * buy = ceil((need + spare - owned) / pack) x pack. figures.total = sum of round(buy x price) over priced lines.
    */
   takeoff: {
     item: string;
@@ -99,6 +100,7 @@ export type PlanFile = {
     spare: number;
     pack: number;
     buy: number;
+    owned?: number;
     price: number | null;
   }[];
   figures: {

@@ -150,7 +150,7 @@ function easyJob(seed: number): unknown {
  * name with an area are taken off; and how much may be: edges whose gap is up to 2 mm wider, beside first and last row and
  * where a span's end is square, and 0.01 mm of rounding along every edge. Areas of gaps by a general polygon clipper.
  */
-function areasOf({ record, plan }: Planned): { missingMm2: number; slackMm2: number } {
+function areasOf({ record, plan }: Pick<Planned, "record" | "plan">): { missingMm2: number; slackMm2: number } {
   const { field, rows } = record.setout;
   const parts = field.flatMap((region) => [region.outer, ...region.holes]);
   const whole: Paths64 = parts.map(toPath);

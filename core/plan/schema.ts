@@ -233,6 +233,7 @@ const planSchema = group("Plan", {
       spare: number("Spare", ""),
       pack: number("Pack", ""),
       buy: number("Buy", ""),
+      owned: Type.Optional(number("From your yard", "")),
       price: orNull(number("Price", "minor units")),
     }),
     { title: "Take-off" },

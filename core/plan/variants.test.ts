@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { loadJob } from "./load.ts";
-import { makePlan } from "./make.ts";
+import { makePlan, tryRows } from "./make.ts";
 import { directions, markUnbeaten, planWay, type Variant, variantOf, waysToSetOut } from "./variants.ts";
 
 const text = readFileSync(new URL("../../examples/courtyard.job.json", import.meta.url), "utf8");
@@ -13,6 +13,10 @@ const now = makePlan(loaded);
 
 test("a plan on a judged base is the plan", () => {
   expect(makePlan(loaded, undefined, now)).toEqual(now);
+});
+
+test("rows that are tried are the plan's rows", () => {
+  expect(tryRows(loaded, now)).toEqual({ setout: now.setout, bond: now.bond });
 });
 
 test("every bond along and across the walls, each direction once, the present first", () => {

@@ -165,6 +165,12 @@ describe("what was measured since counts", () => {
     const rest = kept.offcuts.find((one) => one.from === cut.id);
     expect(rest?.length).toBeCloseTo(1500 - cut.parts[0]!.size[0] - 3, 3);
     expect(load(next).read.job.board.lengths.map((one) => one.stock)).toEqual([199]);
+    const board = raw.board as { lengths: object[] };
+    const yard = { ...raw, board: { ...board, lengths: board.lengths.map((one) => ({ ...one, owned: 4 })) } };
+    const again = planOf(yard);
+    const broken: ProgressEvent = { ...base, id: "b", kind: "broken", board: again.boards[0]!.id };
+    const left = load(resumed(yard, again, [broken]).raw).read.job.board.lengths;
+    expect(left.map((one) => [one.stock, one.owned])).toEqual([[199, 3]]);
   });
 });
 

@@ -81,18 +81,21 @@ function measured({ raw }: JobRead, survey: SurveyRecord, state: ProgressState):
   return changes;
 }
 
-/** Where boards at hand are counted, less those that were spoilt; boards that lie are still boards of the plan. */
+/** Where boards at hand or in the yard are counted, less those that were spoilt; boards that lie are still boards of the plan. */
 function stockLeft({ job }: JobRead, kept: Kept): Changes {
   const gone = kept.boards.filter(({ why }) => why === "broken").map(({ board }) => board.length);
-  if (gone.length === 0 || job.board.lengths.every((one) => one.stock === null)) return {};
+  if (gone.length === 0 || job.board.lengths.every((one) => one.stock === null && !one.owned)) return {};
   const lengths = job.board.lengths.map((one) => {
-    let stock = one.stock;
-    for (let i = gone.length - 1; i >= 0 && stock !== null && stock > 0; i--) {
+    let { stock } = one;
+    let owned = one.owned ?? 0;
+    for (let i = gone.length - 1; i >= 0 && ((stock !== null && stock > 0) || owned > 0); i--) {
       if (Math.abs(gone[i]! - one.length) > 0.001) continue;
       gone.splice(i, 1);
-      stock--;
+      if (stock !== null) stock--;
+      // whoever's the spoilt one was, one more is to be bought
+      if (owned > 0) owned--;
     }
-    return { ...one, stock };
+    return one.owned ? { ...one, stock, owned } : { ...one, stock };
   });
   return { "board.lengths": lengths };
 }

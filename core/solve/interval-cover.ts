@@ -140,6 +140,12 @@ export function coverByLayers(problem: CoverProblem, prefer: (lo: number, hi: nu
     for (const entry of layer) expand(entry, next);
     layer = next;
   }
+  // Where every place seen leads only to places seen before, what bars an end after the last of them is what is asked.
+  if (blocked.at === Number.NEGATIVE_INFINITY) {
+    const last = layers.flat().reduce<Entry | null>((far, entry) => (far && far.hi > entry.hi ? far : entry), null);
+    const bar = endBar(last);
+    if (bar) stuck(last, bar.reason, bar.track, bar.index);
+  }
   return { points: null, blocked };
 }
 

@@ -18,8 +18,6 @@ export interface BringWords {
   axes: Record<"xy" | "yx", string>;
   units: Record<FileUnit, string>;
   decimals: Record<"." | ",", string>;
-  /** What the file itself says, as a hint beside the question. */
-  fileSays: string;
   mustAnswer: string;
   takeLevels(count: number): string;
   takeOutline: string;
@@ -32,20 +30,5 @@ export interface BringWords {
   tooWide(width: string): string;
   take: string;
   putBack: string;
-  taken: string;
   refused: Record<Refusal, (detail: string) => string>;
-  preview: string;
-  sample: string;
-  underlay: {
-    hint: string;
-    firstPoint: string;
-    secondPoint: string;
-    tapFirst: string;
-    tapSecond: string;
-    distance: string;
-    again: string;
-    remove: string;
-    scaled: string;
-    picture: string;
-  };
 }

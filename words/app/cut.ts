@@ -13,6 +13,9 @@ export interface CutWords {
   measuredHint: string;
   none: string;
   columns: { stop: string; rip: string; count: string; pieces: string };
+  /** Lengths along the lower and the upper edge. */
+  slanting(near: string, far: string): string;
+  shaped: string;
   show(piece: string): string;
   byBoard: string;
   byBoardHint(whole: number): string;

@@ -141,6 +141,8 @@ const sentences: Record<BreachCode, (b: Breach, write: Figures) => string> = {
   takeoffMissing: (b) => `The order has no ${of(b, "item")}; ${text(b.limit)} are needed.`,
   takeoffNeed: (b) => `The order counts ${text(b.found)} ${of(b, "item")}; ${text(b.limit)} are drawn.`,
   takeoffSpare: (b) => `The order has ${text(b.found)} spare ${of(b, "item")}; the job asks for ${text(b.limit)}.`,
+  takeoffOwned: (b) =>
+    `The order takes ${text(b.found)} ${of(b, "item")} from your yard; the job gives it ${text(b.limit)} to take.`,
   takeoffPack: (b) =>
     `The order buys ${text(b.found)} ${of(b, "item")} for ${text(b.limit)}: not whole packs, too few, or a pack too many.`,
   takeoffPrice: (b) => `The order prices ${of(b, "item")} at ${text(b.found)}; the job says ${text(b.limit)}.`,

@@ -34,6 +34,8 @@ export const papers: PaperWords = {
     need: "Drawn",
     spare: "Spare",
     pack: "Pack",
+    owned: "Your yard",
+    ownedNote: "What comes from your own yard is neither bought nor priced here. Set it aside before the work begins.",
     buy: "Buy",
     unit: "Unit",
     price: "Price a unit",
@@ -120,6 +122,8 @@ export const papers: PaperWords = {
     material: (name, litres, bags) =>
       `${name}: ${litres} l${bags === null ? "" : `, ${bags} ${bags === "1" ? "bag" : "bags"}`}`,
     more: (count) => `${count} more readings stand in the CSV file of the same name.`,
+    kept: (count) =>
+      `Leave: ${count} ${count === "1" ? "reading is" : "readings are"} right as the base is and not listed here; the CSV file of the same name holds them all.`,
   },
   cards: {
     title: "Row cards",

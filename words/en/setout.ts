@@ -22,4 +22,8 @@ export const setout: Sentences<SetoutFindings> = {
     says: `The edge beside row ${d.row + 1} falls between two rows: ${w.mm1(d.bareMm)} mm more than the gap stays bare.`,
     do: "Hide it under trim or a flange, or move the start line.",
   }),
+  rowsAskew: (d, _f, w) => ({
+    says: `The rows run at ${w.number(d.angleDeg, 1)}°, neither along nor across any long side: every row is cut at a slant. Side ${d.side + 1}, which they come nearest to, runs at ${w.number(d.sideDeg, 1)}°, ${w.number(d.offDeg, 1)}° off.`,
+    do: `If that was not meant, give bond.angle ${w.number(d.sideDeg, 2)} for rows along it, or null to have the direction chosen.`,
+  }),
 };

@@ -6,6 +6,13 @@ const litres = (mm3: number, write: Figures) => `${write.number(mm3 / 1e6, 1)} l
 /** A fall that prints as its limit is said to lie under it. */
 const justUnder = (d: { fall: number; limit: number }, write: Figures) =>
   (write.percent(d.fall) === write.percent(d.limit) ? "just under " : "") + write.percent(d.fall);
+/** By how little a fall is short: in % and in what a level would show over two metres. */
+const littleMissing = (percent: number, write: Figures) => {
+  const mm = percent * 20;
+  const over = mm < 0.1 ? `less than ${write.number(0.1, 1)}` : write.number(mm, 1);
+  const short = percent < 0.0001 ? `less than ${write.number(0.0001, 4)}` : write.number(percent, 4);
+  return `${short} % is missing, ${over} mm over 2 m`;
+};
 const HIDDEN =
   "Do not drill. Have someone named confirm where holes may go and how deep, and enter it under base.confirmed.";
 
@@ -40,10 +47,16 @@ export const surface: Sentences<SurfaceFindings> = {
     says: `${facetOf(d.facet, d.facets)} is ${write.mm1(d.halfWidthMm)} mm off its own best plane here; ${write.mm1(d.limitMm)} mm is allowed.`,
     do: "Choose one of the preparation options; the staking list says how much at each reading.",
   }),
-  fall: (d, _, write) => ({
-    says: `${facetOf(d.facet, d.facets)} falls ${justUnder(d, write)}; at least ${write.percent(d.limit)} is wanted.`,
-    do: "Shape a fall with mortar. Pourable compound levels itself and cannot make one.",
-  }),
+  fall: (d, f, write) => {
+    const slight = f.releasedBy === "document";
+    const missing = slight ? `: ${littleMissing(d.limit - d.fall, write)}` : "";
+    return {
+      says: `${facetOf(d.facet, d.facets)} falls ${justUnder(d, write)}; at least ${write.percent(d.limit)} is wanted${missing}.`,
+      do:
+        (slight ? "Accepting it in writing is the cheap way; else shape" : "Shape") +
+        " a fall with mortar. Pourable compound levels itself and cannot make one.",
+    };
+  },
   fallMax: (d, _, write) => ({
     says: `${facetOf(d.facet, d.facets)} falls ${write.percent(d.fall)}; at most ${write.percent(d.limit)} is wanted.`,
     do: "Lessen the fall, or accept it in writing: boards on a steeper base are slippery when wet.",

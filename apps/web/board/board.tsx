@@ -67,7 +67,7 @@ export function Board(props: BoardProps) {
     overlay: prepared,
     rows,
     boards: withBoards ? (draws === "fixing" ? "pale" : "full") : "none",
-    clips: draws === "fixing" && !props.hide.includes("clips") && record?.site.drillingReleased,
+    clips: draws === "fixing" && !props.hide.includes("clips") && (record?.site.drillingReleased ?? false),
     findings: trial ? [] : findings,
     picked,
   };
@@ -106,6 +106,13 @@ export function Board(props: BoardProps) {
     paintSoon();
     clearTimeout(rest.current);
     rest.current = setTimeout(() => live.current && latest.current.onCamera(live.current, true), REST_MS);
+  };
+  const whole = () => {
+    clearTimeout(rest.current);
+    live.current = fitCamera(bounds, size[0], size[1]);
+    latest.current.onWhole();
+    latest.current.onCamera(live.current, false);
+    paintSoon();
   };
   const choose = (hit: Hit | null, follow: boolean) => {
     const at = hit && placeOf(hit, now.current.what.rows, now.current.what.findings);
@@ -173,7 +180,7 @@ export function Board(props: BoardProps) {
     }
     if (event.key === "0") {
       stop();
-      return latest.current.onWhole();
+      return whole();
     }
     const to = keyed(event.key, here, size);
     if (!to) return;
@@ -205,7 +212,7 @@ export function Board(props: BoardProps) {
         <button type="button" aria-label={words.farther} onClick={() => closer(Math.SQRT1_2)}>
           <Stroke plus={false} />
         </button>
-        <button type="button" aria-label={words.whole} onClick={props.onWhole}>
+        <button type="button" aria-label={words.whole} onClick={whole}>
           <svg width="20" height="20" viewBox="0 0 20 20" aria-hidden="true">
             <path d="M2 7V2H7M13 2H18V7M18 13V18H13M7 18H2V13" />
           </svg>

@@ -17,6 +17,9 @@ export interface FindingMark {
 const AREA_PX = 70;
 const MARK_PX = 17;
 const PICKED_PX = 25;
+/** Room a mark takes with its number. */
+const WIDE_PX = 46;
+const HIGH_PX = 24;
 
 /** Where the marks stand. Cost: findings in view times marks of their kind. */
 export function findingMarks(findings: readonly SaidFinding[], camera: Camera, size: Size): FindingMark[] {
@@ -31,9 +34,22 @@ export function findingMarks(findings: readonly SaidFinding[], camera: Camera, s
         Math.max(Math.abs(mark.at[0] - x), Math.abs(mark.at[1] - y)) < AREA_PX,
     );
     if (known) known.count++;
-    else out.push({ index, at: [x, y], count: 1 });
+    else out.push({ index, at: freePlace(out, [x, y]), count: 1 });
   });
   return out;
+}
+
+/** Where another mark stands, the next ones stand to the right of it, then below. */
+function freePlace(taken: readonly FindingMark[], [x, y]: Pt): Pt {
+  for (const dy of [0, 1, -1, 2])
+    for (const dx of [0, 1, -1, 2]) {
+      const at: Pt = [x + dx * WIDE_PX, y + dy * HIGH_PX];
+      const free = !taken.some(
+        (mark) => Math.abs(mark.at[0] - at[0]) < WIDE_PX - 1 && Math.abs(mark.at[1] - at[1]) < HIGH_PX - 1,
+      );
+      if (free) return at;
+    }
+  return [x, y];
 }
 
 /** Paints the marks with their numbers on a ground of the sheet's colour, the picked one larger. */

@@ -1,4 +1,5 @@
 import { flattenEdge } from "../../../core/geometry/arc.ts";
+import { readableTurn } from "../../../papers/readable.ts";
 import type { Dash, Fill, Ink, Item, Pt } from "../../../papers/sheet.ts";
 import { type Bounds, type Camera, PX_PER_MM, pxPerMm, type Size, seen, toScreen } from "./camera.ts";
 import type { Pen } from "./paint-rows.ts";
@@ -78,7 +79,7 @@ function paintPath(pen: Pen, one: Prepared, camera: Camera, size: Size, tones: T
   pen.save();
   intoSite(pen, camera, size);
   if (item.fill && "colour" in item.fill) {
-    pen.fillStyle = item.fill.colour === "#ffffff" ? tones.sheet : item.fill.colour;
+    pen.fillStyle = tones.fill(item.fill.colour);
     pen.fill(path!, "evenodd");
   }
   if (item.stroke) {
@@ -146,14 +147,17 @@ function paintText(pen: Pen, item: Item & { kind: "text" }, [x, y]: Pt, tones: T
   const height = item.heightMm * PX_PER_MM;
   pen.save();
   pen.translate(x, y);
-  pen.rotate((-item.turnDeg * Math.PI) / 180);
+  const { deg, turned } = readableTurn(item.turnDeg);
+  const align = turned ? TURNED[item.align] : item.align;
+  pen.rotate((-deg * Math.PI) / 180);
   pen.font = `${item.bold ? "700 " : ""}${em}px Atkinson, sans-serif`;
-  pen.textAlign = item.align === "centre" ? "center" : item.align;
+  pen.textAlign = align === "centre" ? "center" : align;
   pen.textBaseline = "alphabetic";
-  const foot = item.stand === "base" ? 0 : item.stand === "middle" ? height / 2 : height;
+  const onBase = item.stand === (turned ? "top" : "base");
+  const foot = item.stand === "middle" ? height / 2 : onBase ? 0 : height;
   if (item.ground) {
     const width = pen.measureText(item.text).width;
-    const left = item.align === "left" ? 0 : item.align === "centre" ? -width / 2 : -width;
+    const left = align === "left" ? 0 : align === "centre" ? -width / 2 : -width;
     pen.fillStyle = item.layer === "text" ? tones.board : tones.sheet;
     pen.fillRect(left - 2, foot - height - 2, width + 4, height + 4);
   }
@@ -161,6 +165,8 @@ function paintText(pen: Pen, item: Item & { kind: "text" }, [x, y]: Pt, tones: T
   pen.fillText(item.text, 0, foot);
   pen.restore();
 }
+
+const TURNED = { left: "right", right: "left", centre: "centre" } as const;
 
 function paintMark(pen: Pen, item: Item & { kind: "mark" }, [x, y]: Pt, tones: Tones): void {
   pen.save();

@@ -1,5 +1,6 @@
 import { useEffect } from "preact/hooks";
 import type { PlanRecord } from "../../../core/plan/record.ts";
+import type { StepId } from "../../../words/app.ts";
 import { Sign } from "../look/sign.tsx";
 import type { App } from "../road/step.ts";
 import type { Hit } from "./hit.ts";
@@ -9,12 +10,14 @@ export function Said({ app }: { app: App }) {
   const hit = app.tapped?.hit ?? null;
   const finding = hit?.kind === "finding" && app.answer?.ok ? app.answer.findings[hit.index] : undefined;
   const words = finding ? null : hit && app.record && nameOf(app, app.record, hit);
+  // What the step's own panel tells of is not told twice on the drawing.
+  const beside = hit && TOLD_BESIDE[app.step]?.includes(hit.kind);
   const gone = hit !== null && !finding && !words;
   useEffect(() => {
     if (gone) app.untap();
   }, [gone]);
   return (
-    <div class={finding || words ? "said" : "unseen"}>
+    <div class={finding || (words && !beside) ? "said" : "unseen"}>
       <div role="status">
         {finding && (
           <>
@@ -29,7 +32,7 @@ export function Said({ app }: { app: App }) {
         )}
         {words && <p class="first">{words}</p>}
       </div>
-      {(finding || words) && (
+      {(finding || (words && !beside)) && (
         <button type="button" aria-label={app.words.shell.close} onClick={app.untap}>
           <svg width="16" height="16" viewBox="0 0 16 16" aria-hidden="true">
             <path d="M2 2L14 14M14 2L2 14" stroke="currentColor" stroke-width="2" />
@@ -39,6 +42,8 @@ export function Said({ app }: { app: App }) {
     </div>
   );
 }
+
+const TOLD_BESIDE: Partial<Record<StepId, readonly Hit["kind"][]>> = { setout: ["piece"], fix: ["clip", "screw"] };
 
 function nameOf({ words }: App, record: PlanRecord, { kind, index }: Hit): string | null {
   const { board, write } = words;

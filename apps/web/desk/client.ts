@@ -42,8 +42,8 @@ export interface Desk {
 type Fonts = { regular: string[]; bold: string[] };
 type PlanAsk = Ask & { kind: "plan" };
 
-/** `spawn` makes a worker; `frame` calls back at the next frame (a test calls at once). */
-export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => void) => void): Desk {
+/** `spawn` makes a worker; `soon` calls back when the changes of one moment are over. */
+export function openDesk(spawn: () => Worker, fonts: Fonts, soon: (then: () => void) => void): Desk {
   const tellers = new Set<() => void>();
   const awaited = new Map<number, { done: (answer: never) => void; failed: (trouble: Error) => void }>();
   let worker: Worker | null = null;
@@ -83,7 +83,7 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
       if (inWork && patience === undefined) patience = setTimeout(hurry, PATIENCE_MS);
       if (awaiting) return;
       awaiting = true;
-      frame(() => {
+      soon(() => {
         awaiting = false;
         if (!inWork) start();
       });
@@ -174,6 +174,7 @@ export function openDesk(spawn: () => Worker, fonts: Fonts, frame: (then: () => 
     } else if (reply.kind === "answer") {
       planned = reply.answer.ok || planned;
       if (mine) answered(of, reply.answer);
+      else if (proving === of) put({ answer: reply.answer, drawing: reply.answer.ok ? reply.answer.drawing : null });
     } else if (reply.kind === "proof") {
       if (proving === of) provedBy(reply.proof);
     } else if (reply.kind === "drawing") {

@@ -1,12 +1,9 @@
 import type { PlanRecord } from "../../../core/plan/record.ts";
-import { allFindings } from "../../../core/plan/write.ts";
 import { drawBase, drawDeviations } from "../../../papers/drawing/base.ts";
-import type { Numbered } from "../../../papers/drawing/findings.ts";
 import { drawFixing } from "../../../papers/drawing/fixing.ts";
 import { lookAt, type Tongue } from "../../../papers/drawing/look.ts";
 import { drawSetout } from "../../../papers/drawing/setout.ts";
 import { drawSite, keepOffSides, nameCutouts, nameSides } from "../../../papers/drawing/site.ts";
-import { rankedFindings } from "../../../papers/ranked.ts";
 import type { Item, Layer } from "../../../papers/sheet.ts";
 import type { Words } from "../../../words/words.ts";
 import type { DrawAsk, Drawing, DrawingName } from "./asks.ts";
@@ -27,8 +24,9 @@ const LAYERS: Record<DrawingName, (record: PlanRecord, tongue: Tongue, look: Ret
   base: (record, tongue, look) => drawBase(record, tongue, look),
   /** The map under what water does; the levels' figures give way to the deviations'. */
   deviation(record, tongue, look) {
-    const map = drawDeviations(record, tongue, look).filter(({ layer }) => layer !== "stakes");
+    // Water and falls take their places first; the map lies below them.
     const over = drawBase(record, tongue, look).filter(({ layer }) => OVER_MAP.has(layer));
+    const map = drawDeviations(record, tongue, look).filter(({ layer }) => layer !== "stakes");
     return [...map, ...over];
   },
   /** What to grind and fill at each reading, over the map. */
@@ -42,14 +40,3 @@ const LAYERS: Record<DrawingName, (record: PlanRecord, tongue: Tongue, look: Ret
 
 /** Layers of the base's drawing that are read over the map. */
 const OVER_MAP: ReadonlySet<Layer> = new Set(["slab", "contours", "falls", "puddles", "straightedge"]);
-
-/** Findings of one kind share a number, as on the papers. */
-export function numbered(record: PlanRecord): Numbered[] {
-  const all = allFindings(record);
-  return rankedFindings(record).map((kind) => ({
-    ...kind,
-    places: all.flatMap(({ code, level, at }) =>
-      code === kind.finding.code && level === kind.finding.level && at ? [at] : [],
-    ),
-  }));
-}

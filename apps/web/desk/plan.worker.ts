@@ -1,7 +1,7 @@
 /** The planner, off the page: one ask at a time, every answer with its ask's number. Ended from outside when it takes too long. */
 import { LANGUAGES } from "../../../words/languages.ts";
 import type { Ask, Reply } from "./asks.ts";
-import { drawAsk, newBench, planAsk, proofAsk, readAsk } from "./work.ts";
+import { drawAsk, newBench, planAsk, proofAsk, readAsk, replacedAsk } from "./work.ts";
 
 const bench = newBench();
 const port = self as unknown as {
@@ -44,5 +44,8 @@ async function obey(ask: Ask, say: (reply: Reply) => void): Promise<void> {
   // The proof can wait until the newest job is planned: look whether one has come meanwhile.
   await new Promise((then) => setTimeout(then, 0));
   say({ kind: "stage", stage: "check" });
-  say({ kind: "proof", proof: plansWaiting > 0 ? null : proofAsk(bench) });
+  if (plansWaiting > 0) return say({ kind: "proof", proof: null });
+  const other = replacedAsk(bench, ask.draw);
+  if (other) say({ kind: "answer", answer: other });
+  say({ kind: "proof", proof: proofAsk(bench) });
 }

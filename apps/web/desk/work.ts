@@ -4,11 +4,11 @@ import { makePlan } from "../../../core/plan/make.ts";
 import type { PlanRecord } from "../../../core/plan/record.ts";
 import { allFindings } from "../../../core/plan/write.ts";
 import type { Problem } from "../../../core/read/problem.ts";
-import { type Proved, proveRecord } from "../../../desk/prove.ts";
+import { type Proved, proveFrom } from "../../../desk/prove.ts";
 import { rankedFindings } from "../../../papers/ranked.ts";
 import { sayer } from "../../../words/say.ts";
 import type { Words } from "../../../words/words.ts";
-import type { Answer, Ask, Drawing, Proof, SaidFinding, SaidProblem, StageSaid } from "./asks.ts";
+import type { Answer, Ask, DrawAsk, Drawing, Proof, SaidFinding, SaidProblem, StageSaid } from "./asks.ts";
 import { drawLayer } from "./draw.ts";
 
 /** The planner as the worker runs it: keeps the last plan, so that its drawings and papers need no second planning. */
@@ -28,7 +28,7 @@ export function newBench(): Bench {
     get proved() {
       const { planned, words } = this;
       if (!planned || !words) return null;
-      planned.proved ??= proveRecord(planned.loaded, planned.record, words);
+      planned.proved ??= proveFrom(planned.loaded, planned.record, words);
       return planned.proved;
     },
   };
@@ -49,14 +49,26 @@ export function planAsk(
   bench.words = words;
   bench.text = ask.text;
   onStage("draw");
+  return answerOf(record, words, ask.draw);
+}
+
+function answerOf(record: PlanRecord, words: Words, draw: DrawAsk | null): Answer {
   return {
     ok: true,
     record,
     ...UNPROVED,
     findings: sayFindings(record, words),
     reasons: sayReasons(record, words),
-    drawing: ask.draw && drawLayer(record, words, ask.draw),
+    drawing: draw && drawLayer(record, words, draw),
   };
+}
+
+/** Where the first plan did not stand and another did: that one takes its place. Null where the first stands. */
+export function replacedAsk(bench: Bench, draw: DrawAsk | null): Answer | null {
+  const { planned, proved, words } = bench;
+  if (!planned || !proved || !words || proved.record === planned.record) return null;
+  planned.record = proved.record;
+  return answerOf(proved.record, words, draw);
 }
 
 const UNPROVED: Proof = { checked: false, proved: false, summary: "", breaches: [], planHash: "" };
@@ -91,7 +103,7 @@ export function drawAsk(bench: Bench, ask: Ask & { kind: "draw" }): Drawing {
 }
 
 /** Why the rows and joints lie as they do. */
-export function sayReasons({ setout, bond }: PlanRecord, words: Words): string[] {
+export function sayReasons({ setout, bond }: Pick<PlanRecord, "setout" | "bond">, words: Words): string[] {
   return [...setout.reasons, ...bond.reasons].map(sayer(words).reason);
 }
 

@@ -47,7 +47,17 @@ export function TopBar(props: TopBarProps) {
       >
         {shell.redoShort}
       </button>
-      {open && Menu && <Menu {...props} close={() => setOpen(false)} />}
+      {open && Menu && (
+        <Menu
+          {...props}
+          openStore={(store, fresh) => {
+            props.openStore(store, fresh);
+            // a new job is measured at once
+            if (fresh) setOpen(false);
+          }}
+          close={() => setOpen(false)}
+        />
+      )}
     </header>
   );
 }

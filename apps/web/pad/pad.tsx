@@ -44,7 +44,6 @@ export function Pad(props: PadProps) {
         take();
       }}
     >
-      {props.children}
       <label class="pad-field">
         <span>{label}</span>
         <input
@@ -82,7 +81,7 @@ export function Pad(props: PadProps) {
           <Key key={digit} sign={digit} put={put} />
         ))}
         <button type="button" class="pad-same" disabled={!last} onClick={() => last && onNext(last.value)}>
-          {words.pad.same(last?.says ?? "\u2013")}
+          {words.pad.same((last?.says ?? "\u2013").replaceAll("\u2009", "\u202f"))}
         </button>
         {[",", "0", "."].map((digit) => (
           <Key key={digit} sign={digit} put={put} />
@@ -91,6 +90,7 @@ export function Pad(props: PadProps) {
           {words.pad.next}
         </button>
       </div>
+      {props.children}
     </form>
   );
 }

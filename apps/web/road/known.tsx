@@ -1,11 +1,11 @@
-import type { ComponentChildren } from "preact";
+import { Fragment } from "preact";
 import type { StepId } from "../../../words/app.ts";
 import "../look/figure-field.css";
 import type { App } from "./step.ts";
 
 export interface KnownLine {
   name: string;
-  figure: ComponentChildren;
+  figure: string;
   note?: string | null;
   /** The step in which the figure is made. */
   to?: StepId;
@@ -18,26 +18,32 @@ export function Known({ app, title, lines }: { app: App; title: string; lines: r
       <caption class="aloud">{title}</caption>
       <tbody>
         {lines.map(({ name, figure, note, to }) => (
-          <tr key={name}>
-            <th scope="row">
-              {name}
-              {note && <div class="small">{note}</div>}
-            </th>
-            <td>
-              {to ? (
-                <button
-                  type="button"
-                  class="traced"
-                  aria-label={`${name}: ${String(figure)}, ${app.words.steps[to].name}`}
-                  onClick={() => app.go(to)}
-                >
-                  <strong>{figure}</strong>
-                </button>
-              ) : (
-                <strong>{figure}</strong>
-              )}
-            </td>
-          </tr>
+          <Fragment key={name}>
+            <tr>
+              <th scope="row">{name}</th>
+              <td>
+                {to ? (
+                  <button
+                    type="button"
+                    class="traced"
+                    aria-label={`${name}: ${figure}, ${app.words.steps[to].name}`}
+                    onClick={() => app.go(to)}
+                  >
+                    <strong>{figure.replaceAll("\u2009", "\u202f")}</strong>
+                  </button>
+                ) : (
+                  <strong>{figure.replaceAll("\u2009", "\u202f")}</strong>
+                )}
+              </td>
+            </tr>
+            {note && (
+              <tr class="note">
+                <td colSpan={2} class="small">
+                  {note}
+                </td>
+              </tr>
+            )}
+          </Fragment>
         ))}
       </tbody>
     </table>

@@ -14,7 +14,7 @@ export function PaperKeys({ app, papers, plan }: { app: App; papers: Papers; pla
   const { order, shell } = words;
   const [making, setMaking] = useState<string | null>(null);
   const [said, setSaid] = useState<string | null>(null);
-  if (!answer?.ok || !answer.proved) return <p class="small">{shell.papersWait}</p>;
+  if (!answer?.ok || (answer.checked && !answer.proved)) return <p class="small">{shell.papersWait}</p>;
   const make = async (name: string, print: boolean) => {
     setMaking(name);
     setSaid(null);
@@ -28,7 +28,7 @@ export function PaperKeys({ app, papers, plan }: { app: App; papers: Papers; pla
     }
     setMaking(null);
   };
-  const busy = making !== null || stale;
+  const busy = making !== null || stale || !answer.proved;
   return (
     <div class="paper-keys">
       {papers.map(([stem, formats]) => (

@@ -1,3 +1,7 @@
+const MM_PER_PX = 25.4 / 96;
+/** A picture is stretched to whole pixels of the page: cut to them (a fifth of a millimetre of its empty edge), it keeps its scale. */
+const wholePx = (mm: number) => Math.floor(mm / MM_PER_PX);
+
 /** Prints sheets (SVG with their letters in it), one a page, each at its own size in millimetres: 100 mm on paper are 100 mm. */
 export async function printSheets(files: readonly { bytes: Uint8Array | string }[]): Promise<void> {
   document.querySelector(".print-sheets")?.remove();
@@ -7,15 +11,20 @@ export async function printSheets(files: readonly { bytes: Uint8Array | string }
   const rules: string[] = [];
   for (const [i, { bytes }] of files.entries()) {
     const text = typeof bytes === "string" ? bytes : new TextDecoder().decode(bytes);
-    const size = /<svg [^>]*width="([\d.]+)mm" height="([\d.]+)mm"/.exec(text);
+    const size = /width="([\d.]+)mm" height="([\d.]+)mm" viewBox="[^"]*"/.exec(text);
     if (!size) continue;
-    const [, width, height] = size;
+    const [head, width, height] = size as unknown as [string, string, string];
+    const [wide, tall] = [wholePx(Number(width)), wholePx(Number(height))];
+    const exact = text.replace(
+      head,
+      `width="${wide}" height="${tall}" viewBox="0 0 ${wide * MM_PER_PX} ${tall * MM_PER_PX}"`,
+    );
     const image = document.createElement("img");
-    image.src = URL.createObjectURL(new Blob([text], { type: "image/svg+xml" }));
+    image.src = URL.createObjectURL(new Blob([exact], { type: "image/svg+xml" }));
     urls.push(image.src);
     image.alt = "";
-    image.style.width = `${width}mm`;
-    image.style.height = `${height}mm`;
+    image.style.width = `${wide}px`;
+    image.style.height = `${tall}px`;
     // Papers of several sizes in one run: each its own page.
     image.style.setProperty("page", `sheet${i}`);
     rules.push(`@page sheet${i} { size: ${width}mm ${height}mm; margin: 0; }`);

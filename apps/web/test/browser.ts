@@ -61,11 +61,6 @@ export async function openBrowser(): Promise<Browser> {
   return chromium.launch(await browserOptions());
 }
 
-/** A browser whose data outlives it, in `folder`: for kills and cold starts. */
-export async function openProfile(folder: string): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(folder, { ...(await browserOptions()), viewport: DESK });
-}
-
 /** Opens the app and waits until the first plan is drawn. What the page throws is kept in `faults`. */
 export async function openApp(context: BrowserContext, url: string): Promise<{ page: Page; faults: string[] }> {
   const page = await context.newPage();

@@ -94,8 +94,7 @@ function judgeEndClip(scene: Scene, clip: JudgedClip): void {
   const reaches = pieces.some((p) => {
     const [from, to] = p!.plain ? [p!.u0, p!.u1] : endsAt(p!.paths, clip.v);
     const inside =
-      p!.plain ||
-      insidePaths(p!.paths, clip.u, clip.v) ||
+      (p!.plain ? clip.u >= from && clip.u <= to : insidePaths(p!.paths, clip.u, clip.v)) ||
       Math.abs(from - clip.u) <= 1000 ||
       Math.abs(to - clip.u) <= 1000;
     return (

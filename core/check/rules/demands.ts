@@ -4,7 +4,7 @@
  */
 import { blame, type JudgedClip, type JudgedPiece, type JudgedRow, mm, type Scene, TOUCH, um } from "../scene.ts";
 import { type GroovedRun, gripOf, type Seam, type SeamJoint } from "../seams.ts";
-import { mayStand, roomFor, type Zones } from "../zones.ts";
+import { mayStand, roomFor, type Zones, zonesNear } from "../zones.ts";
 import type { JudgedJoint } from "./joints.ts";
 import { section } from "./spans.ts";
 
@@ -68,8 +68,9 @@ function judgeRun(scene: Scene, seam: Seam, zones: Zones, run: GroovedRun): void
 function unbridgeable(zones: Zones, v: number, a: number, b: number, most: number, reach: number): boolean {
   const long: [number, number][] = [];
   let free = a;
+  const near = zonesNear(zones, a, b, v);
   for (let u = a + 500; u <= b; u += 500) {
-    if (u + 500 <= b && !mayStand(zones, u, v, true)) continue;
+    if (u + 500 <= b && !mayStand(near, u, v, true)) continue;
     const to = u + 500 > b ? b : u;
     if (to - free > most - 1000) long.push([free, to]);
     free = to;

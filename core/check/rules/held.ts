@@ -58,8 +58,15 @@ export function judgeHeld(scene: Scene, seams: Seam[], zones: Zones): void {
 
 /** Nothing holds it: a finding `oneEdge` within reach of every part of the edge. */
 function judgeLoose(scene: Scene, piece: JudgedPiece, edge: 0 | 1, named: Record<string, string | number>): void {
-  const near = scene.excuses.get("oneEdge") ?? [];
   const reach = TOLERANCE.excuseMm * 1000;
+  // Only those that could reach any place of this piece: the distance itself is asked below, place by place.
+  const near = (scene.excuses.get("oneEdge") ?? []).filter(
+    (f) =>
+      f.v >= piece.v0 - reach - 1000 &&
+      f.v <= piece.v1 + reach + 1000 &&
+      f.u >= piece.u0 - reach - 1000 &&
+      f.u <= piece.u1 + reach + 1000,
+  );
   const steps = Math.max(1, Math.ceil((piece.u1 - piece.u0) / STEP_UM));
   const limit = 2 * scene.job.cut.holeEdge + scene.job.clips.fixing.diameter;
   let middle: [number, number] | null = null;

@@ -1,6 +1,7 @@
 /** Rule 3, each piece by itself: a simple rounded ring, true extents, wide and long enough; and no two overlap. */
-import { meet, type Path, thickerThan } from "../polygons.ts";
+import { meet, thickerThan } from "../polygons.ts";
 import { blame, type JudgedPiece, mm, type Scene, TOUCH } from "../scene.ts";
+import { isSimple, stepsFor } from "../simple.ts";
 import type { JudgedJoint } from "./joints.ts";
 
 export function judgePieces(scene: Scene, joints: JudgedJoint[]): void {
@@ -21,8 +22,32 @@ export function judgePieces(scene: Scene, joints: JudgedJoint[]): void {
     if (jointed.has(piece) && length < minPiece - 0.01) blame(scene, "pieceShort", at, length, minPiece, named);
     if (width < minRip - 0.01) blame(scene, "pieceNarrow", at, width, minRip, named);
     if (!rounded(source.ring) || !source.holes.every(rounded)) blame(scene, "ringNotRounded", at, null, 0.001, named);
-    if (!piece.plain && !piece.paths.every(simple)) blame(scene, "ringNotSimple", at, null, null, named);
   }
+}
+
+/**
+ * Rings of pieces, and of parts on boards, that cross themselves. Comes before everything that cuts one ring by another;
+ * true where all are simple.
+ */
+export function judgeRings(scene: Scene): boolean {
+  const parts = scene.plan.boards.flatMap(({ parts }) => parts.filter((part) => part.ring !== null));
+  let vertices = 0;
+  for (const piece of scene.pieces) for (const path of piece.paths) vertices += path.length;
+  for (const part of parts) vertices += part.ring!.length;
+  const steps = stepsFor(vertices);
+  let sound = true;
+  const tell = (id: string, row: number, at: [number, number] | null): void => {
+    blame(scene, "ringNotSimple", at, null, null, { piece: id, row });
+    sound = false;
+  };
+  for (const piece of scene.pieces)
+    if (!piece.plain && !piece.paths.every((path) => isSimple(path, steps)))
+      tell(piece.source.id, piece.source.row, [(piece.u0 + piece.u1) / 2, (piece.v0 + piece.v1) / 2]);
+  for (const part of parts) {
+    const path = part.ring!.map(([x, y]) => ({ x: Math.round(x * 1000), y: Math.round(y * 1000) }));
+    if (!isSimple(path, steps)) tell(part.piece, scene.pieceOf.get(part.piece)?.source.row ?? 0, null);
+  }
+  return sound;
 }
 
 /** Whole thousandths of a millimetre, as far as a double can hold them at that distance. */
@@ -31,34 +56,17 @@ function rounded(ring: readonly (readonly [number, number])[]): boolean {
   return ring.every((p) => whole(p[0]) && whole(p[1]));
 }
 
-/** No two edges of the ring cross and no point is met twice; quadratic, and rings of one piece are short. */
-function simple(ring: Path): boolean {
-  const n = ring.length;
-  if (n < 3) return false;
-  for (let i = 0; i < n; i++) {
-    const a = ring[i]!;
-    const b = ring[(i + 1) % n]!;
-    if (a.x === b.x && a.y === b.y) return false;
-    for (let j = i + 2; j < n; j++) {
-      if (i === 0 && j === n - 1) continue;
-      const c = ring[j]!;
-      const d = ring[(j + 1) % n]!;
-      if (Math.max(a.x, b.x) < Math.min(c.x, d.x) || Math.max(c.x, d.x) < Math.min(a.x, b.x)) continue;
-      if (Math.max(a.y, b.y) < Math.min(c.y, d.y) || Math.max(c.y, d.y) < Math.min(a.y, b.y)) continue;
-      const side = (p: { x: number; y: number }, q: { x: number; y: number }, r: { x: number; y: number }): number =>
-        (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
-      const s1 = side(a, b, c);
-      const s2 = side(a, b, d);
-      const s3 = side(c, d, a);
-      const s4 = side(c, d, b);
-      if (((s1 > 0 && s2 < 0) || (s1 < 0 && s2 > 0)) && ((s3 > 0 && s4 < 0) || (s3 < 0 && s4 > 0))) return false;
-    }
-  }
-  return true;
-}
+/** Overlaps told of: none is ever excused, so the rest would say no more. */
+const MOST_OVERLAPS = 1000;
+/** More pieces abreast than this in one strip no saw makes. */
+const MOST_ABREAST = 200;
 
-/** Pieces of one strip, swept along u; strips do not meet, so no other pair can overlap. */
-export function judgeOverlaps(scene: Scene): void {
+/**
+ * Pieces of one strip, swept along u; strips do not meet, so no other pair can overlap. False where so many lie on each
+ * other that it was left off: every other rule would drown in them.
+ */
+export function judgeOverlaps(scene: Scene): boolean {
+  let found = 0;
   for (const row of scene.rows) {
     let open: JudgedPiece[] = [];
     for (const piece of row.pieces) {
@@ -71,8 +79,16 @@ export function judgeOverlaps(scene: Scene): void {
           piece: piece.source.id,
           other: other.source.id,
         });
+        if (++found >= MOST_OVERLAPS) return false;
       }
       open.push(piece);
+      if (open.length <= MOST_ABREAST) continue;
+      blame(scene, "overlap", [piece.u0, (piece.v0 + piece.v1) / 2], mm(open[0]!.u1 - piece.u0), 0, {
+        piece: piece.source.id,
+        other: open[0]!.source.id,
+      });
+      return false;
     }
   }
+  return true;
 }

@@ -4,12 +4,18 @@ import { blame, type JudgedPiece, type Scene } from "../scene.ts";
 export function judgeTakeoff(scene: Scene): void {
   const { job, plan } = scene;
   const seen = new Map<string, (typeof plan.takeoff)[number]>();
+  // What lies in the fitter's yard is not bought: so many of each length, within what can be had of it.
+  const yard = new Map(
+    job.board.lengths.map((l) => [`board-${l.length}`, Math.min(l.owned ?? 0, l.stock ?? l.owned ?? 0)]),
+  );
   for (const line of plan.takeoff) {
     const data = { item: line.item };
     if (seen.has(line.item)) blame(scene, "idRepeated", null, line.item, null, { list: "takeoff", id: line.item });
     seen.set(line.item, line);
     const whole = line.pack > 0 && Math.abs(line.buy / line.pack - Math.round(line.buy / line.pack)) < 1e-9;
-    const wanted = line.need + line.spare;
+    const owned = Math.min(yard.get(line.item) ?? 0, line.need + line.spare);
+    if ((line.owned ?? 0) !== owned) blame(scene, "takeoffOwned", null, line.owned ?? 0, owned, data);
+    const wanted = line.need + line.spare - owned;
     if (
       !whole ||
       !(line.need >= 0) ||

@@ -1,7 +1,7 @@
 import type { Finding } from "../../base/finding.ts";
 import { toUm } from "../../base/units.ts";
 import type { Job } from "../../job/job.ts";
-import type { Stock } from "../../solve/bins.ts";
+import { boardStocks } from "../../job/stocks.ts";
 import { PACKING_LIMITS, packLengths } from "../../solve/packing.ts";
 import type { SetoutRecord } from "../setout/record.ts";
 import { beamJoints } from "./free-beam.ts";
@@ -98,14 +98,7 @@ function judged(job: Job, setout: SetoutRecord, rules: FreeRules, way: Tried["wa
   const turns = job.board.reversible && (job.board.grooves === "both" || job.board.grooves === "none");
   for (const length of turns ? sharedLengths(strips, setout.boardWidthUm - rules.kerfUm) : strips.map((s) => s.length))
     kinds.set(length, (kinds.get(length) ?? 0) + 1);
-  const priced = job.board.lengths.some((l) => l.price > 0);
-  const stocks = job.board.lengths.map(
-    (l): Stock => ({
-      length: toUm(l.length),
-      cost: priced ? Math.max(l.price, 1e-3) : toUm(l.length),
-      supply: l.stock,
-    }),
-  );
+  const { stocks } = boardStocks(job);
   const items = [...kinds].map(([length, count]) => ({ length, count })).sort((a, b) => b.length - a.length);
   const packing = packLengths(stocks, items, rules.kerfUm, {
     ...PACKING_LIMITS,

@@ -317,6 +317,17 @@ describe("cutting boards", () => {
     ]);
     expect(scarce.boards.map((b) => b.lengthUm / 1000).sort()).toEqual([1100, 1100, 1100, 1100, 2100, 2100, 2100]);
     expect(scarce.findings).toEqual([]);
+    // What lies in the yard costs nothing and goes first, however dear it once was.
+    const yard = cut([
+      { length: 2100, price: 900, owned: 2 },
+      { length: 1100, price: 100 },
+    ]);
+    expect(yard.boards.map((b) => b.lengthUm / 1000).sort()).toEqual([...new Array(6).fill(1100), 2100, 2100]);
+    const part = cut([
+      { length: 2100, price: 900, stock: 3, owned: 9 },
+      { length: 1100, price: 100 },
+    ]);
+    expect(part.boards.filter((b) => b.lengthUm === 2_100_000)).toHaveLength(3);
     const missing = cut([{ length: 1100, price: 100, stock: 7 }]);
     expect(missing.findings).toMatchObject([
       { code: "supply", level: "stop", data: { missing: 3, needed: 10, atHand: 7 } },

@@ -2,6 +2,7 @@ import type { Finding, FindingsOf } from "../../base/finding.ts";
 import { toMm, toUm } from "../../base/units.ts";
 import { toSite } from "../../geometry/frame.ts";
 import type { Job } from "../../job/job.ts";
+import { boardStocks, ownedOf } from "../../job/stocks.ts";
 import type { Stock } from "../../solve/bins.ts";
 import { packLengths } from "../../solve/packing.ts";
 import type { BondRecord } from "../bond/record.ts";
@@ -19,9 +20,11 @@ import type { CutSizes, Unit } from "./unit.ts";
 import { unitsOf } from "./units.ts";
 
 type Found = FindingsOf<CuttingFindings>;
+/** More than any board. */
+const MISSING_COST = 1e12;
 
 /**
- * Which piece comes out of which board, and where: least cost of boards, then fewest cuts, then what is left in one long
+ * Which piece comes out of which board, and where: least cost of boards (those in the yard cost nothing), then fewest cuts, then what is left in one long
  * offcut. Every part lies a kerf from the next; a piece as long as its board needs no cut. Ripped strips share boards side
  * by side, slanting ends share cuts where the board may be turned. `boardsAtLeast` is proved by `bound` (record.ts).
  * Boards beyond the stock at hand are counted all the same, with a finding `supply`. Offcuts shorter than `cut.minOffcut`
@@ -33,7 +36,7 @@ export function cutBoards(job: Job, setout: SetoutRecord, bond: BondRecord): Cut
   const stocks = stocksOf(job);
   const findings: Finding[] = [];
   const units = unitsOf(job, bond, sizes);
-  const rows = packed(units, stocks, sizes, longestOf(stocks));
+  const rows = leastBought(job, units, stocks, sizes);
   const atJoint = jointEnds(bond);
   const cuts = rows.map((row) =>
     placeRow(bond, units, row, boardLength(units, row, stocks), toUm(job.cut.minOffcut), sizes, atJoint),
@@ -62,6 +65,32 @@ function stocksOf(job: Job): Stock[] {
     cost: priced ? Math.max(l.price, 1e-3) : toUm(l.length),
     supply: l.stock,
   }));
+}
+
+/**
+ * With boards in the yard the plan that takes them first and the one that does not know of them, whichever leaves less to
+ * pay; the second has more ways to cut (packLengths, chains).
+ */
+function leastBought(job: Job, units: readonly Unit[], stocks: readonly Stock[], sizes: CutSizes): Row[] {
+  const longestUm = longestOf(stocks);
+  const plain = packed(units, stocks, sizes, longestUm);
+  const yard = boardStocks(job);
+  if (yard.stocks.length === stocks.length && yard.stocks.every((s, t) => s.cost === stocks[t]!.cost)) return plain;
+  const first = packed(units, yard.stocks, sizes, longestUm).map(
+    (row): Row => (row.stock < 0 ? row : { ...row, stock: yard.of[row.stock]! }),
+  );
+  return paidFor(job, first, stocks) < paidFor(job, plain, stocks) ? first : plain;
+}
+
+/** Cost of the boards that are not in the yard; one more than can be had costs more than any other. */
+function paidFor({ board: { lengths } }: Job, rows: readonly Row[], stocks: readonly Stock[]): number {
+  let sum = 0;
+  for (const [t, length] of lengths.entries()) {
+    const used = rows.reduce((n, row) => n + (row.stock === t ? 1 : 0), 0);
+    sum += Math.max(0, used - ownedOf(length)) * stocks[t]!.cost;
+    sum += Math.max(0, used - (length.stock ?? used)) * MISSING_COST;
+  }
+  return sum;
 }
 
 function longestOf(stocks: readonly Stock[]): number {

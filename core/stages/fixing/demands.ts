@@ -58,7 +58,9 @@ export function demandsOf(seam: Seam, zones: Zone[], rules: ClipRules): Demands 
     let from = 0;
     for (const run of seam.tracks[track]) {
       while (from < barred.length && barred[from]!.hi < run.lo) from++;
-      if (run.need === 0 || from >= barred.length || barred[from]!.lo > run.hi) out.tracks[track].push(run);
+      const clear = from >= barred.length || barred[from]!.lo > run.hi;
+      const fits = Math.floor((run.hi - run.lo) / rules.length) + 1;
+      if (run.need === 0 || (clear && fits >= run.need)) out.tracks[track].push(run);
       else out.tracks[track].push(...freedRun(run, track, barred, from, out, rules));
     }
   }
@@ -153,14 +155,16 @@ function freedRun(
   const alone = run.openAlone - run.a;
   // Beyond what is barred the nearest clip leaves no room for another between.
   const reach = rules.length;
-  if (first > run.a + alone && !startsWithin(free, run, track, out.seam, rules, true)) {
+  // What holds in either case, under a neighbour's row or alone.
+  const sure = Math.min(run.openAlone, run.openSeam) - run.a;
+  if (first > run.a + sure && !startsWithin(free, run, track, out.seam, rules, true)) {
     out.excuses.push(
       excuse(out, "clipEnd", track, run.a, run.a, first - run.a, first > run.openSeam ? run.openSeam - run.a : alone),
     );
     kept.openSeam = first + reach;
     kept.openAlone = first + reach;
   }
-  if (last < run.b - alone && !startsWithin(free, run, track, out.seam, rules, false)) {
+  if (last < run.b - sure && !startsWithin(free, run, track, out.seam, rules, false)) {
     out.excuses.push(
       excuse(out, "clipEnd", track, run.b, run.b, run.b - last, last < run.closeSeam ? run.b - run.closeSeam : alone),
     );

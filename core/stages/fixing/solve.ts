@@ -31,9 +31,9 @@ export function solveSeam(seam: Seam, zones: Zone[], rules: ClipRules): SeamAnsw
   const prefer = (lo: number, hi: number): number => Math.floor((lo + hi) / 2);
   let problem = coverProblem(demands, rules, 0);
   let result = coverLine(problem, prefer);
-  for (let guard = 0; result.points === null; guard++) {
-    if (guard > 4 * (demands.windows.length + demands.tracks[0].length + demands.tracks[1].length) + 8)
-      throw new Error("a seam gave up more demands than it has");
+  const most = demandCount(demands);
+  for (let given = 0; result.points === null; given++) {
+    if (given > most) throw new Error("a seam gave up more demands than it has");
     giveUp(demands, result.blocked, rules);
     problem = coverProblem(demands, rules, 0);
     result = coverLine(problem, prefer);
@@ -47,6 +47,13 @@ export function solveSeam(seam: Seam, zones: Zone[], rules: ClipRules): SeamAnsw
       return { clips: settle(demands, tight, points, rules, slack), excuses: demands.excuses };
   }
   return { clips: settle(demands, problem, result.points, rules, 0), excuses: demands.excuses };
+}
+
+/** As many as can be given up: of a window itself and its two fallbacks, of a run every clip, both ends and the run. */
+function demandCount(demands: Demands): number {
+  let count = 3 * demands.windows.length;
+  for (const track of demands.tracks) for (const run of track) count += run.need + 3;
+  return count;
 }
 
 /** The same problem on whole centimetres from the datum; null where it cannot be met there. */
@@ -73,7 +80,20 @@ function onGrid(problem: ReturnType<typeof coverProblem>, datum: number): { at: 
 }
 
 /** Gives up the demand that stopped the search, and says so. */
-function giveUp(demands: Demands, blocked: { reason: string; track: 0 | 1; index: number }, rules: ClipRules): void {
+function giveUp(
+  demands: Demands,
+  blocked: { reason: string; track: 0 | 1; index: number; at: number },
+  rules: ClipRules,
+): void {
+  if (blocked.reason === "space") {
+    // A clip under a joint may bar the place beside it that the next one needs: then one for each end serves both.
+    const joint = demands.windows.find((w) => w.fallback.length > 0 && w.lo <= blocked.at && w.hi >= blocked.at);
+    if (joint) {
+      demands.windows = demands.windows.filter((w) => w !== joint);
+      refuseWindow(joint, joinIntervals(demands.zones), demands);
+      return;
+    }
+  }
   if (blocked.reason === "window") {
     const ordered = [...demands.windows].sort((p, q) => p.lo - q.lo || p.hi - q.hi);
     const window = ordered[blocked.index]!;

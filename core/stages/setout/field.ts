@@ -11,13 +11,28 @@ export interface Field {
   grown: { cutout: number; rings: Ring[] }[];
 }
 
+/** Chords of one arc may stand out by this much and no more, um. */
+const OUTSIDE_UM = 2 * CHORD_UM;
+
 /** The outline moved inward by each side's gap, less every cut-out grown by its own. */
 export function fieldOf(turned: TurnedSite): Field {
   const inward = offsetRing(turned.outline, CHORD_UM);
   const raw = turned.cutouts.map((edges) => [...offsetRing(edges, CHORD_UM)].reverse());
-  const parts = regionsOf([inward], raw);
+  const parts = withinOutline(regionsOf([inward], raw), turned);
   let areaUm2 = 0;
   for (const part of parts) areaUm2 += regionArea(part);
   const grown = raw.map((ring, cutout) => ({ cutout, rings: regionsOf([ring], []).map((r) => r.outer) }));
   return { parts, areaUm2, grown };
+}
+
+/**
+ * A field never leaves its outline. Where an arc meets its neighbour nearly in line and their gaps differ, the moved lines
+ * can meet far outside it; what lies there is cut off. Only such fields are cut, so that all others stay as they are.
+ */
+function withinOutline(parts: Region[], turned: TurnedSite): Region[] {
+  if (turned.outline.every((edge) => edge.bulge === 0)) return parts;
+  const outline = turned.site.outline;
+  const leaves = ([u, v]: Ring[number]): boolean =>
+    !insideRing(outline, u, v) && distanceToRing(outline, u, v) > OUTSIDE_UM;
+  return parts.some((part) => part.outer.some(leaves)) ? intersectRegions(parts, outline) : parts;
 }

@@ -10,4 +10,6 @@ export interface SetoutFindings {
   webLeftOut: { row: number; name: string; lengthMm: number; widthMm: number; areaMm2: number };
   /** The field's edge falls between two rows: more is bare there than a gap may be. */
   edgeBare: { row: number; bareMm: number };
+  /** The rows run neither along nor across any long side; `sideDeg` is the direction of the one they come nearest to. */
+  rowsAskew: { angleDeg: number; sideDeg: number; offDeg: number; side: number };
 }

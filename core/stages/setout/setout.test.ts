@@ -301,3 +301,40 @@ describe("direction", () => {
     expect(fallAt(116.565)).toBeCloseTo(116.565051, 4);
   });
 });
+
+describe("rows askew", () => {
+  const turned = (deg: number): number[][] => {
+    const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
+    const corners = [
+      [0, 0],
+      [4000, 0],
+      [4000, 2500],
+      [0, 2500],
+    ];
+    return corners.map(([x, y]) => [x! * c - y! * s, x! * s + y! * c]);
+  };
+  const codes = (deg: number, bond: object) => {
+    const setout = planned(jobWith(turned(deg), { bond }))!;
+    return setout.findings.filter((one) => one.code === "rowsAskew");
+  };
+
+  it("are named where they follow no long side, with the direction of the one they come nearest to", () => {
+    expect(codes(27, {})).toMatchObject([
+      { level: "note", found: 0, limit: 27, data: { angleDeg: 0, sideDeg: 27, offDeg: 27, side: 0 } },
+    ]);
+    expect(codes(70, {})).toMatchObject([{ data: { offDeg: 20, sideDeg: 70 } }]);
+  });
+
+  it("are no matter within a degree of a side, along or across, or where the direction is chosen", () => {
+    for (const [deg, bond] of [
+      [0, {}],
+      [0.9, {}],
+      [90.5, {}],
+      [179.5, {}],
+      [27, { angle: 27 }],
+      [27, { angle: 117 }],
+      [27, { angle: null }],
+    ] as const)
+      expect(codes(deg, bond)).toEqual([]);
+  });
+});

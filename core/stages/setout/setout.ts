@@ -7,6 +7,7 @@ import type { Job } from "../../job/job.ts";
 import type { SurfaceStage } from "../surface/record.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import { chooseAngle } from "./angle.ts";
+import { askewRows } from "./askew.ts";
 import { bareEdges, outsideRows } from "./bare.ts";
 import type { BareFinding } from "./cover.ts";
 import { evenOut } from "./even.ts";
@@ -74,6 +75,7 @@ export function setOut(job: Job, survey: SurveyRecord, surface: SurfaceStage): S
     rows.push({ row: k - firstRow, v0Um: strips[k]![0] + dv, v1Um: strips[k]![1] + dv, spans: indices });
   }
   evenOut(spans, job);
+  const askew = askewRows(survey, angle.deg);
   return {
     frame: placed,
     site: moveSite(turned.site, du, dv),
@@ -84,14 +86,17 @@ export function setOut(job: Job, survey: SurveyRecord, surface: SurfaceStage): S
     rows,
     spans,
     reasons: [angle.reason, choice.reason],
-    findings: found.map(({ uv, ...finding }) => {
-      const data = finding.data as { row?: number };
-      return {
-        ...finding,
-        data: data.row === undefined ? data : { ...data, row: data.row - firstRow },
-        at: toSite(placed, uv[0] + du, uv[1] + dv),
-      };
-    }),
+    findings: [
+      ...found.map(({ uv, ...finding }) => {
+        const data = finding.data as { row?: number };
+        return {
+          ...finding,
+          data: data.row === undefined ? data : { ...data, row: data.row - firstRow },
+          at: toSite(placed, uv[0] + du, uv[1] + dv),
+        };
+      }),
+      ...(askew === null ? [] : [askew]),
+    ],
   };
 }
 

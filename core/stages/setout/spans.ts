@@ -229,10 +229,10 @@ function patches(web: Stretch): Ring[] {
   const out = web.parts.map(patch);
   if (web.to - web.from < NEEDLE_UM) {
     const middle = Math.round((web.from + web.to) / 2);
-    const low = Math.max(...web.parts.map((t) => Math.max(t.low0, t.low1)));
-    const high = Math.min(...web.parts.map((t) => Math.min(t.high0, t.high1)));
-    if (high > low)
-      out.push(rectangle(middle - NEEDLE_UM / 2, Math.ceil(low), middle + NEEDLE_UM / 2, Math.floor(high)));
+    // As high as the web is anywhere: under a corner of the cut-out, short ends a web apart would face each other.
+    const low = Math.floor(Math.min(...web.parts.map((t) => Math.min(t.low0, t.low1))));
+    const high = Math.ceil(Math.max(...web.parts.map((t) => Math.max(t.high0, t.high1))));
+    out.push(rectangle(middle - NEEDLE_UM / 2, low - SPARE_UM, middle + NEEDLE_UM / 2, high + SPARE_UM));
   }
   return out;
 }

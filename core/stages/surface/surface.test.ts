@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { baseJob, baseSurvey, gridLevels, readPoints, rectangle, steadyNumbers } from "../../../fixtures/bases.ts";
+import { en } from "../../../words/en/index.ts";
 import { surface as words } from "../../../words/en/surface.ts";
 import type { Finding } from "../../base/finding.ts";
 import type { SurfaceRecord, SurfaceStage } from "./record.ts";
@@ -297,4 +298,22 @@ test("every finding has a sentence with what and what to do", () => {
       expect(said.says + said.do).not.toMatch(/undefined|NaN|\berror\b|invalid|oops/i);
     }
   }
+});
+
+test("a fall short by a hair is to be prepared, says by how little, and may be accepted in writing", () => {
+  const fallOf = (slope: number) => {
+    const levels = gridLevels(4000, 3000, 500, (_, y) => -slope * y);
+    const stage = judgeSurface(baseJob(), baseSurvey(rectangle(4000, 3000), levels, away));
+    const finding = find(stage, "fall");
+    expect(stage.surface!.verdict).toBe("prepare");
+    return { finding, said: words.fall(finding.data as never, finding as never, en.write) };
+  };
+  const hair = fallOf(0.019996);
+  expect(hair.finding.releasedBy).toBe("document");
+  expect(hair.said.says).toContain("0.0004 % is missing, less than 0.1 mm over 2 m");
+  expect(hair.said.do).toContain("in writing");
+  expect(fallOf(0.0196).said.says).toContain("0.0400 % is missing, 0.8 mm over 2 m");
+  const much = fallOf(0.0194);
+  expect(much.finding.releasedBy).toBeNull();
+  expect(much.said.says + much.said.do).not.toMatch(/missing|writing/);
 });

@@ -24,6 +24,8 @@ const GRID_FACTOR = Math.SQRT2;
 /** Falls of the ground are taken over a disc of at least this radius, mm. */
 const LOCAL_RADIUS_MM = 1000;
 const HAIR = 1e-6;
+/** A fall short by less than this, %, is half a millimetre a metre: less than readings tell, and accepted in writing. */
+const SLIGHT_FALL = 0.05;
 /** One plane misses by more than this many standard deviations of a level before a ridge is looked for. */
 const PART_SIGMAS = 3;
 
@@ -116,6 +118,7 @@ function judgeParts(job: Job, parts: readonly PlanePart[]): Found[] {
     if (fall < fallMin - HAIR) {
       found.push({
         ...common,
+        releasedBy: fallMin - fall < SLIGHT_FALL ? "document" : null,
         code: "fall",
         rule: "fall",
         at,

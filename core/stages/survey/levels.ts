@@ -3,6 +3,7 @@ import type { Job } from "../../job/job.ts";
 import { boxOf } from "./cover.ts";
 import type { SurveyFinding } from "./findings.ts";
 import type { SurveyRecord } from "./record.ts";
+import { onRim, ontoRim } from "./rim.ts";
 import { type FlatRing, type Origin, whereIs } from "./ring.ts";
 import { robustPlane } from "./robust.ts";
 
@@ -16,6 +17,10 @@ const FAR_MM = 300;
 const FAR_SCALES = 10;
 /** More than this share far off is no longer a slip but a step in the base: all count. */
 const FAR_SHARE = 0.2;
+/** Nearer to the outline than this, or than the tape tells, a reading is on the base, mm. */
+const RIM_MM = 2;
+/** With more readings times corners a search of the outline would cost more than it gives. */
+const RIM_STEPS = 5e7;
 /** So many single readings are named, the worst first; of the rest it is said how many they are. */
 const NAMED = 20;
 
@@ -33,7 +38,9 @@ export function readLevels(
   const single = mergeTwice(away.levels, job.survey.sigma.level, origin);
   const far = dropFar(single.levels);
   const findings = [away, single, far].flatMap((step) => named(step.odd));
-  return { levels: far.levels, findings: [...findings, ...outsideFinding(far.levels, outline, origin)] };
+  if (far.levels.length * outline.xsUm.length > RIM_STEPS) return { levels: far.levels, findings };
+  const levels = ontoRim(far.levels, outline, origin, Math.max(RIM_MM, job.survey.sigma.tape));
+  return { levels, findings: [...findings, ...outsideFinding(levels, outline, origin)] };
 }
 
 type OddLevel = Extract<SurveyFinding, { code: "levelAway" | "levelTwice" | "levelFar" | "levelDecimal" }>;
@@ -147,17 +154,15 @@ function farFinding(
   return { ...common, code: "levelFar", data: { x, y, z, off: round(offMm), limit: round(limit), others: 0 } };
 }
 
-/** Readings beside the terrace stay: they tell how the base runs on. O(readings x corners), so left unsaid where that is vast. */
+/** Readings beside the terrace stay: they tell how the base runs on. O(readings x corners). */
 function outsideFinding(levels: readonly Level[], outline: FlatRing, origin: Origin): SurveyFinding[] {
-  // with so many readings times corners the count would cost more than it says
-  if (levels.length * outline.xsUm.length > 5e7) return [];
   const box = boxOf(outline);
   let count = 0;
   let farthest = 0;
   let at: readonly [number, number] | null = null;
   for (const { xMm, yMm } of levels) {
     const [x, y] = [toUm(xMm - origin.xMm), toUm(yMm - origin.yMm)];
-    if (whereIs(outline, x, y) !== -1) continue;
+    if (whereIs(outline, x, y) !== -1 || onRim(outline, x, y)) continue;
     count++;
     const away = Math.max(0, box.x0 - x, x - box.x1, box.y0 - y, y - box.y1) / 1000;
     if (at === null || away > farthest) at = [xMm, yMm];

@@ -230,6 +230,17 @@ describe("readings", () => {
     expect(codesOf(survey).sort()).toEqual(["levelAway", "levelsOutside"]);
     expect(survey.levels).toHaveLength(count + 1);
   });
+  test("within 2 mm of the outline, or what the tape tells, is on it", () => {
+    const edge = (y: number) => grid([[1000, y, 80]]);
+    const outline = [...L.slice(0, 5), [0, 2599.855]];
+    const near = surveyOf({ outline }, edge(2601.5));
+    expect(codesOf(near)).toEqual([]);
+    expect(near.levels).toHaveLength(count + 1);
+    expect(near.levels[count]!.yMm).toBeCloseTo(2599.855 + (0.145 * 1000) / 2400, 3);
+    expect(codesOf(surveyOf({ outline: L }, edge(2603)))).toEqual(["levelsOutside"]);
+    const taped = edge(2603);
+    expect(codesOf(surveyOf({ outline: L }, { survey: { ...taped.survey, sigma: { tape: 4 } } }))).toEqual([]);
+  });
   test("a straightedge needs two ends", () => {
     const survey = { straightedges: [{ from: [1, 1], to: [1, 1], gap: 2 }] };
     expect(problemsOf({ outline: L }, { survey })).toEqual([["straightedgeNoLength", "survey.straightedges[0]"]]);

@@ -14,6 +14,8 @@ export interface TakeoffItem {
   spare: number;
   pack: number;
   buy: number;
+  /** Boards taken from the fitter's own yard, not bought; left out where there are none. */
+  owned?: number;
   /** Minor units a `unit`; null where nobody has given a price. */
   price: number | null;
 }

@@ -103,6 +103,22 @@ describe("take-off", () => {
     });
   });
 
+  it("counts every board and buys all but those in the fitter's yard; with more there than it takes, none", () => {
+    const base = sampleJob();
+    const with_ = (owned: number | undefined, stock: number | null = null) => {
+      const lengths = [{ length: 1500, price: 2000, pack: 4, stock, ...(owned === undefined ? {} : { owned }) }];
+      const job: Job = { ...base, board: { ...base.board, lengths } };
+      return taken(job, samplePlan(job, 3)).items.find((i) => i.item === "board-1500")!;
+    };
+    const none = with_(undefined);
+    const all = none.need + none.spare;
+    expect(none.owned).toBeUndefined();
+    expect(with_(3)).toMatchObject({ need: none.need, spare: none.spare, owned: 3, buy: Math.ceil((all - 3) / 4) * 4 });
+    expect(with_(3, 1000)).toMatchObject({ owned: 3, pack: 1, buy: all - 3 });
+    expect(with_(1000)).toMatchObject({ need: none.need, owned: all, buy: 0 });
+    expect(with_(1000, all + 1)).toMatchObject({ owned: all, buy: 0 });
+  });
+
   it("names what has no price and takes a family's price for its sizes", () => {
     const job = { ...sampleJob(), prices: { fixing: 30 } };
     const out = taken(job, samplePlan(job));

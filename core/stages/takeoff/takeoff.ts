@@ -2,6 +2,7 @@ import type { Finding, FindingsOf } from "../../base/finding.ts";
 import { toMm } from "../../base/units.ts";
 import { toSite } from "../../geometry/frame.ts";
 import type { Job } from "../../job/job.ts";
+import { ownedOf } from "../../job/stocks.ts";
 import type { BondRecord } from "../bond/record.ts";
 import type { CuttingRecord } from "../cutting/record.ts";
 import type { FixingRecord } from "../fixing/record.ts";
@@ -29,7 +30,8 @@ const PRIMER_L_A_M2 = 0.15;
  *   shorter. Each kind of clip ceil(spares.clips x need). Each fixing, screw and trim screw ceil(spares.fixings x need).
  *   All else 0. Every ceil is of the product less 1e-9.
  * pack: board.lengths[].pack, or job.packs[item], else 1. A length with a stock at hand is counted singly: pack 1.
- * buy: ceil((need + spare) / pack) x pack, so less than a pack over. An item with need 0 is left out.
+ * owned: boards already in the fitter's yard, as far as need and spare take them.
+ * buy: ceil((need + spare - owned) / pack) x pack, so less than a pack over. An item with need 0 is left out.
  * price: board.lengths[].price, trim.price, material cost x litres a bag, else job.prices[item] or the item's family
  *   ("fixing" for "fixing-45"); null is named in `unpriced`.
  * totalMinor: sum over priced items of round(buy x price), halves upward.
@@ -88,7 +90,8 @@ function boardItems(
     open -= spare;
     const pack = stock.stock === null ? stock.pack : 1;
     const name = `${job.board.name} ${stock.length}`.trim();
-    items.push(line(`board-${stock.length}`, name, "pc", need, spare, pack, stock.price));
+    const owned = Math.min(ownedOf(stock), need + spare);
+    items.push(line(`board-${stock.length}`, name, "pc", need, spare, pack, stock.price, owned));
   }
   if (open > 0) findings.push(find("spareStock", "warn", wanted - open, wanted, { wanted, had: wanted - open }));
   const packs = items.reduce((sum, item) => sum + (item.pack > 1 ? item.buy / item.pack : 0), 0);
@@ -192,8 +195,10 @@ function line(
   spare: number,
   pack: number,
   price: number | null,
+  owned = 0,
 ): TakeoffItem {
-  return { item, name, unit, need, spare, pack, buy: Math.ceil((need + spare) / pack) * pack, price };
+  const buy = Math.ceil((need + spare - owned) / pack) * pack;
+  return { item, name, unit, need, spare, pack, buy, ...(owned > 0 ? { owned } : {}), price };
 }
 
 function find<C extends keyof TakeoffFindings>(

@@ -1,7 +1,7 @@
 import type { BringWords } from "../../app/bring.ts";
 
 export const bring: BringWords = {
-  hint: "Points and outlines from a surveyor or a drawing: CSV, TXT, XYZ, DXF, LandXML, GeoJSON. A picture lies under the drawing.",
+  hint: "Points and outlines from a surveyor or a drawing: CSV, TXT, XYZ, DXF, LandXML, GeoJSON.",
   choose: "Choose a file",
   dropHere: "or drop it here",
   found: (name) => `In ${name}`,
@@ -33,7 +33,6 @@ export const bring: BringWords = {
   axes: { xy: "East (x), then north (y)", yx: "North, then east" },
   units: { mm: "mm", cm: "cm", m: "m", in: "inches", ft: "feet", ftUs: "US survey feet", deg: "degrees" },
   decimals: { ".": "1.5 (point)", ",": "1,5 (comma)" },
-  fileSays: "The file says so.",
   mustAnswer: "The file does not say it. Answer, and the preview shows what comes of it.",
   takeLevels: (count) => (count === 1 ? "Take 1 level" : `Take ${count} levels`),
   takeOutline: "Outline",
@@ -45,7 +44,6 @@ export const bring: BringWords = {
   tooWide: (width) => `${width} wide. A site is at most 1 km. Look at the unit.`,
   take: "Bring it in",
   putBack: "Put the file away",
-  taken: "Brought in. Undo takes all of it back.",
   refused: {
     tooLarge: (detail) => `This file is larger than ${detail}. Save a smaller part of it.`,
     empty: () => "There is nothing in this file.",
@@ -62,19 +60,5 @@ export const bring: BringWords = {
     notGeoJson: (detail) => `This JSON holds ${detail}, no GeoJSON. Save it as GeoJSON.`,
     noFigures: () => "No row holds two figures or more. A row needs east, north and height.",
     ifc: () => "IFC is not read here. Save the slab as DXF or its points as CSV.",
-  },
-  preview: "What the file holds",
-  sample: "First rows as read",
-  underlay: {
-    hint: "The picture lies under the drawing and in no plan. Two points whose distance you know give its scale.",
-    firstPoint: "First point",
-    secondPoint: "Second point",
-    tapFirst: "Tap the first point on the picture, or set it with the arrow keys.",
-    tapSecond: "Tap the second point.",
-    distance: "Distance between the two",
-    again: "Scale it anew",
-    remove: "Take the picture away",
-    scaled: "The picture is to scale.",
-    picture: "Picture to scale",
   },
 };

@@ -20,6 +20,8 @@ export const cut: CutWords = {
   measuredHint: "These close a row or are the last rip. Measure on site, then cut.",
   none: "None.",
   columns: { stop: "Stop", rip: "Rip to", count: "Pieces", pieces: "Which" },
+  slanting: (near, far) => `lower edge ${near}, upper edge ${far}`,
+  shaped: "cut round what stands there, see the drawing",
   show: (piece) => `Show ${piece}`,
   byBoard: "Board by board",
   byBoardHint: (whole) => (whole === 1 ? "One board is laid whole." : `${whole} boards are laid whole.`),

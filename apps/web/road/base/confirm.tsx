@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Confirmation } from "../../../../core/job/job.ts";
-import { today } from "../today.ts";
 import type { App } from "../step.ts";
+import { today } from "../today.ts";
 
 const SUBJECTS: readonly Confirmation["of"][] = [
   "membrane",

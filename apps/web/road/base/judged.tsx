@@ -68,8 +68,10 @@ function linesOf(app: App, surface: SurfaceRecord): Line[] {
   const { words, record } = app;
   const { base, write, field } = words;
   const { limits } = record!.job.base;
-  const mm1 = (mm: number) => (app.units === "imperial" ? sayLength(words, "imperial", mm) : field.unit.mm(write.mm1(mm)));
-  const mm = (value: number) => sayLength(words, app.units, value);
+  const mm1 = (mm: number) =>
+    app.units === "imperial" ? sayLength(words, "imperial", mm) : field.unit.mm(write.mm1(mm));
+  // In a sentence a figure keeps its unit.
+  const mm = (value: number) => sayLength(words, app.units, value).replaceAll("\u2009", "\u202f");
   const percent = (value: number) => write.percent(value);
   const lines: Line[] = [];
   const bar = surface.straightedge;

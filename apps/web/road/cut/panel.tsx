@@ -67,6 +67,7 @@ function Stops({ app, record, cuts, name }: { app: App; record: PlanRecord; cuts
             <td>{group[0]!.ripMm === null ? "" : saw(app, record, group[0]!.ripMm)}</td>
             <td>{group.length}</td>
             <td>
+              <Shape app={app} cut={group[0]!} />
               {group.map((one) => (
                 <button
                   key={one.id}
@@ -83,6 +84,17 @@ function Stops({ app, record, cuts, name }: { app: App; record: PlanRecord; cuts
         ))}
       </tbody>
     </table>
+  );
+}
+
+/** What the stop alone does not tell: lengths along both edges of a slanting piece. */
+function Shape({ app, cut: one }: { app: App; cut: Cut }) {
+  const { cut, write } = app.words;
+  if (one.shape === "square") return null;
+  return (
+    <span class="shape">
+      {one.shape === "shaped" ? cut.shaped : cut.slanting(write.mm(one.nearMm), write.mm(one.farMm))}
+    </span>
   );
 }
 

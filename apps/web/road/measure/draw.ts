@@ -6,15 +6,24 @@ import type { Item, Layer, Pt } from "../../../../papers/sheet.ts";
 const CHALK = stroke("medium", "solid", "accent");
 const DASHED = stroke("thin", "dash", "accent");
 
-/** Names of corners, as chalked. */
+/** Names of corners, as chalked, outside the outline. */
 export function drawCorners(names: readonly string[], points: readonly Pt[], chosen: number | null = null): Item[] {
-  return points.flatMap((at, i): Item[] => [
-    mark("datum", at, "datum", i === chosen ? 4.5 : 2.2, 0, "accent"),
-    {
-      ...text(at, names[i]!, { layer: "datum", heightMm: 3.5, bold: true, tone: "accent", align: "right" }),
-      ground: true,
-    } as Item,
-  ]);
+  const [mx, my] = [0, 1].map((axis) => points.reduce((sum, at) => sum + at[axis]!, 0) / points.length) as [
+    number,
+    number,
+  ];
+  return points.flatMap((at, i): Item[] => {
+    const left = at[0] < mx;
+    const name = text(at, left ? `${names[i]}\u2002` : `\u2002${names[i]}`, {
+      layer: "datum",
+      heightMm: 3.5,
+      bold: true,
+      tone: "accent",
+      align: left ? "right" : "left",
+      stand: at[1] < my ? "top" : "base",
+    });
+    return i === chosen ? [mark("datum", at, "datum", 5, 0, "accent"), name] : [name];
+  });
 }
 
 /** A side picked out. */

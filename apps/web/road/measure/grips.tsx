@@ -97,9 +97,7 @@ function Lens(props: { camera: Camera; size: readonly [number, number]; at: Pt; 
     pen.strokeRect(LENS_PX / 2 - 0.5, 0, 1, LENS_PX);
     pen.strokeRect(0, LENS_PX / 2 - 0.5, LENS_PX, 1);
   });
-  return (
-    <canvas class="lens" role="presentation" ref={canvas} style={{ transform: `translate(${left}px, ${top}px)` }} />
-  );
+  return <canvas class="lens" ref={canvas} style={{ transform: `translate(${left}px, ${top}px)` }} />;
 }
 
 /** Snapping reach in site mm at this camera: what a finger cannot tell apart. */

@@ -10,6 +10,7 @@ import { Pad, type PadRead } from "../../pad/pad.tsx";
 import { sayLength, sayMm } from "../../pad/say.ts";
 import type { App } from "../step.ts";
 import { drawGrid } from "./draw.ts";
+import { useQuiet } from "./quiet.ts";
 import { remember, type Shape, shapeOf } from "./shape.ts";
 import { Straightedges } from "./straightedges.tsx";
 
@@ -20,6 +21,7 @@ const NEAR_MM = 60;
 
 /** Levels: the grid proposes the next point; a staff reading and Next, point after point. */
 export function Levels({ app }: { app: App }) {
+  useQuiet(app);
   const shape = shapeOf(app);
   const [edge, setEdge] = useState(false);
   const said = app.words.measure.levels;

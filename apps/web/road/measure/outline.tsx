@@ -22,7 +22,7 @@ import { remember, type Shape, shapeOf, sidesOf } from "./shape.ts";
 export function Outline({ app }: { app: App }) {
   const walk = app.job["x-measure"]?.walk;
   const shape = shapeOf(app);
-  if (walk || (!app.job.site.outline && !app.job.site.marks)) return <Walk app={app} legs={walk ?? []} />;
+  if (walk || (!app.job.site.outline && !app.job.site.marks)) return <Walk app={app} legs={walk ?? NOTHING} />;
   return (
     <>
       <button type="button" class="wide" onClick={() => app.edit("outline", (job) => remember(job, { walk: [] }))}>
@@ -66,6 +66,20 @@ function Walk({ app, legs }: { app: App; legs: readonly Leg[] }) {
       if (ties.length > 0) next.survey = { ...next.survey, ties };
       remember(next, { walk: undefined });
     });
+  const closeKey = (way: Closing) => (
+    <button
+      key={way.corners.join()}
+      type="button"
+      class={way === ways[0] ? "wide do" : "wide"}
+      onClick={() => close(way)}
+    >
+      {way.sides.length === 0
+        ? said.closeDone
+        : way.square
+          ? said.closeSquare(way.sides.map(say).join(", "))
+          : said.closeSlant(way.sides.map(say).join(", "))}
+    </button>
+  );
   const from = markName(legs.length);
   const last = legs[legs.length - 1]?.mm ?? null;
   return (
@@ -78,21 +92,9 @@ function Walk({ app, legs }: { app: App; legs: readonly Leg[] }) {
           set={setTurn}
         />
       )}
-      {ways.map((way) => (
-        <button
-          key={way.corners.join()}
-          type="button"
-          class={way === ways[0] ? "wide do" : "wide"}
-          onClick={() => close(way)}
-        >
-          {way.sides.length === 0
-            ? said.closeDone
-            : way.square
-              ? said.closeSquare(way.sides.map(say).join(", "))
-              : said.closeSlant(way.sides.map(say).join(", "))}
-        </button>
-      ))}
+      {ways.slice(0, 1).map(closeKey)}
       <LengthPad app={app} label={said.side(from, markName(legs.length + 1))} last={last} onNext={add} />
+      {ways.slice(1).map(closeKey)}
       <p class="hint">{legs.length > 1 ? said.walked(legs.length) : said.goOn}</p>
       {legs.length > 0 && (
         <button
@@ -202,6 +204,8 @@ function Corners({ app, shape }: { app: App; shape: Shape }) {
     </section>
   );
 }
+
+const NOTHING: readonly Leg[] = [];
 
 /** Room for what is walked, and for a next side. */
 function boundsOf(points: readonly (readonly [number, number])[]) {

@@ -16,8 +16,18 @@ export interface Shape {
   byTapes: boolean;
 }
 
-/** Null while tapes do not yet hold a shape. */
-export function shapeOf({ job, record }: App): Shape | null {
+const known = new WeakMap<object, { record: App["record"]; shape: Shape | null }>();
+
+/** Null while tapes do not yet hold a shape. The same object as long as job and plan are the same. */
+export function shapeOf(app: App): Shape | null {
+  const before = known.get(app.job);
+  if (before && before.record === app.record) return before.shape;
+  const shape = measured(app);
+  known.set(app.job, { record: app.record, shape });
+  return shape;
+}
+
+function measured({ job, record }: App): Shape | null {
   const { marks, outline } = job.site;
   if (outline && outline.length > 2)
     return shaped(

@@ -8,6 +8,7 @@ import { LengthPad } from "../../pad/length-pad.tsx";
 import { sayLength } from "../../pad/say.ts";
 import type { App } from "../step.ts";
 import { drawChosenSide, drawCorners } from "./draw.ts";
+import { useQuiet } from "./quiet.ts";
 import { type Shape, shapeOf, sideLength, sidesOf } from "./shape.ts";
 
 const KINDS: readonly SideKind[] = ["wall", "door", "kerb", "open", "outlet", "pool"];
@@ -22,6 +23,7 @@ export function Sides({ app }: { app: App }) {
 }
 
 function SidesOf({ app, shape }: { app: App; shape: Shape }) {
+  useQuiet(app);
   const { words, units, job, tapped } = app;
   const said = words.measure.sides;
   const n = shape.points.length;

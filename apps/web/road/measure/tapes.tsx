@@ -7,6 +7,7 @@ import { LengthPad } from "../../pad/length-pad.tsx";
 import { sayLength, sayMm } from "../../pad/say.ts";
 import type { App } from "../step.ts";
 import { drawCorners, drawTape } from "./draw.ts";
+import { useQuiet } from "./quiet.ts";
 import { type Shape, shapeOf } from "./shape.ts";
 
 type Tie = [from: string, to: string, mm: number];
@@ -26,6 +27,7 @@ export function Tapes({ app }: { app: App }) {
 }
 
 function TapesOf({ app, shape }: { app: App; shape: Shape | null }) {
+  useQuiet(app);
   const { words, units, job, record } = app;
   const said = words.measure.tapes;
   const names = shape?.names ?? job.site.marks ?? [];

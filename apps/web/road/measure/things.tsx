@@ -10,6 +10,7 @@ import { LengthPad } from "../../pad/length-pad.tsx";
 import { sayLength } from "../../pad/say.ts";
 import type { App } from "../step.ts";
 import { drawChosenSide, drawCorners, drawRing } from "./draw.ts";
+import { useQuiet } from "./quiet.ts";
 import { type Shape, shapeOf } from "./shape.ts";
 
 const KINDS: readonly ThingKind[] = ["post", "gully", "noDrill", "keepClear", "loose"];
@@ -18,6 +19,7 @@ const FIGURES = ["from", "to", "along", "deep"] as const;
 
 /** Posts, gullies and areas, placed by distances from two walls. */
 export function Things({ app }: { app: App }) {
+  useQuiet(app);
   const shape = shapeOf(app);
   const { words, job } = app;
   const said = words.measure.things;

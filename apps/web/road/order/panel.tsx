@@ -8,8 +8,8 @@ import { PaperKeys } from "../paper-keys.tsx";
 import { usePlanWords } from "../plan-words.ts";
 import type { App, StepPanel } from "../step.ts";
 import "./panel.css";
-import { priceOf, setPrice } from "./price.ts";
 import { placesOf } from "./places.ts";
+import { priceOf, setPrice } from "./price.ts";
 
 /** What to buy, in packs, with what it costs; and every paper of the plan. */
 const Panel: StepPanel = ({ app }) => {
@@ -50,7 +50,7 @@ function Takeoff({ app, record, plan }: { app: App; record: PlanRecord; plan: Wo
   const trace = (item: string) => {
     const next = traced === item ? null : item;
     setTraced(next);
-    app.overlay(next && placesOf(record, next));
+    app.overlay(next === null ? null : placesOf(record, next));
   };
   const whole = (value: number) => write.number(value, value % 1 === 0 ? 0 : 1);
   const plain = (minor: number) => write.money(minor, job.currency).replace(/\u2009?[A-Z]{3}$/, "");

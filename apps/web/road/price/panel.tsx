@@ -29,8 +29,16 @@ const Panel: StepPanel = ({ app }) => {
     },
     {
       name: price.preparation,
-      figure: !option ? price.unknown : moved ? price.range(around(-PREPARATION_RANGE), around(PREPARATION_RANGE)) : "0",
-      note: !option ? null : moved ? price.preparationHow(write.percent(PREPARATION_RANGE * 100)) : price.nothing,
+      figure: !option
+        ? price.unknown
+        : moved
+          ? price.range(around(-PREPARATION_RANGE), around(PREPARATION_RANGE))
+          : "0",
+      note: !option
+        ? null
+        : moved
+          ? price.preparationHow(field.unit.percent(write.number(PREPARATION_RANGE * 100, 0)))
+          : price.nothing,
       to: "prepare",
     },
     {

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { jobText } from "../../../../core/edits/draft.ts";
 import type { Variant } from "../../../../core/plan/variants.ts";
 import type { App } from "../step.ts";
+import { judgedOf } from "./live.ts";
 import { alike } from "./walls.ts";
 
 /** Bonds and directions side by side, each with its small drawing; a tap takes one. */
@@ -13,10 +14,11 @@ export function Variants({ app }: { app: App }) {
   const { version } = app.store.state;
   const begin = () => {
     stop.current?.();
-    const nowDeg = app.record!.setout.frame.angleDeg;
+    const record = app.record!;
+    const nowDeg = record.setout.frame.angleDeg;
     setFound({ version, list: [], left: -1 });
     stop.current = app.trials.variants(
-      { kind: "variants", text: jobText(app.job), language: app.words.language, nowDeg },
+      { kind: "variants", text: jobText(app.job), language: app.words.language, judged: judgedOf(record), nowDeg },
       (reply) => {
         if (reply.kind === "variants") setFound({ version, list: reply.variants, left: reply.left });
         else setFound(null);
@@ -33,7 +35,7 @@ export function Variants({ app }: { app: App }) {
       <h3>{words.head}</h3>
       <p class="small">{words.hint}</p>
       <div class="keys">
-        <button type="button" onClick={working ? end : begin}>
+        <button type="button" disabled={!working && app.stale} onClick={working ? end : begin}>
           {working ? words.stop : words.start}
         </button>
       </div>

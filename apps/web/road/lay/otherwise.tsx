@@ -1,0 +1,171 @@
+import { useState } from "preact/hooks";
+import type { PlanRecord } from "../../../../core/plan/record.ts";
+import type { RowCard } from "../../../../papers/rowCards.ts";
+import { FigureField } from "../../look/figure-field.tsx";
+import type { App } from "../step.ts";
+import { figureOf } from "./card.tsx";
+import { enter, type SiteLog } from "./log.ts";
+import { OffBy } from "./off-by.tsx";
+import { type Replan, Replanned } from "./replan.tsx";
+import { WallForm } from "./wall.tsx";
+
+export interface FormProps {
+  app: App;
+  record: PlanRecord;
+  log: SiteLog;
+  cards: readonly RowCard[];
+  by: string;
+  busy: boolean;
+  replan: Replan;
+  /** Called when the form has entered its event, or was left. */
+  done(entered: boolean): void;
+}
+const FORMS = { cameOut: CameOut, broke: Broke, wall: WallForm, offcut: Offcut } as const;
+type Form = keyof typeof FORMS;
+
+/** It went otherwise: what, and what it means for the rest. */
+export function Otherwise(props: Omit<FormProps, "done">) {
+  const { app, log, busy, replan, cards } = props;
+  const { lay } = app.words;
+  const [form, setForm] = useState<Form | null>(null);
+  const Open = form && FORMS[form];
+  return (
+    <section class="otherwise" aria-label={lay.otherwise}>
+      <h3>{lay.otherwise}</h3>
+      {(Object.keys(FORMS) as Form[]).map((one) => (
+        <div key={one}>
+          <button
+            type="button"
+            class="otherwise-key"
+            aria-expanded={form === one}
+            disabled={busy}
+            onClick={() => {
+              setForm(form === one ? null : one);
+              replan.drop();
+            }}
+          >
+            {lay[one]}
+          </button>
+          {form === one && Open && (
+            <Open
+              {...props}
+              key={`${one} ${cards[0]!.row}`}
+              done={(entered) => {
+                setForm(null);
+                if (entered) replan.ask(log.planHash);
+              }}
+            />
+          )}
+        </div>
+      ))}
+      {!log.other && <Replanned app={app} replan={replan} />}
+    </section>
+  );
+}
+
+/** The row's far edge as measured from the datum, left and right. */
+function CameOut({ app, record, log, cards, by, done }: FormProps) {
+  const { lay } = app.words;
+  const [left, setLeft] = useState(0);
+  const [right, setRight] = useState(0);
+  const { row, farMm } = cards[0]!;
+  const mm = figureOf(app);
+  const words = (off: number) => (off === 0 ? lay.onLine : off > 0 ? lay.beyond : lay.short);
+  return (
+    <div class="form">
+      <p>
+        {lay.cameOutHint} <strong>{lay.far(mm(farMm))}</strong>
+      </p>
+      <OffBy app={app} name={lay.left} value={left} set={setLeft} says={words(left)} />
+      <OffBy app={app} name={lay.right} value={right} set={setRight} says={words(right)} />
+      <Enter
+        app={app}
+        done={done}
+        enter={() => {
+          const strip = record.setout.rows.find((one) => one.row === row)!.v1Um / 1000;
+          enter(app, log, by, { kind: "line", row, v: [strip + left, strip + right] });
+        }}
+      />
+    </div>
+  );
+}
+
+function Broke({ app, log, cards, by, done }: FormProps) {
+  const { lay } = app.words;
+  const mm = figureOf(app);
+  const pieces = cards.flatMap((card) => (card.part === "row" ? card.pieces : []));
+  return (
+    <div class="form">
+      <p>{lay.brokeHint}</p>
+      <div class="keys">
+        {pieces.map(({ id, stopMm }) => (
+          <button
+            key={id}
+            type="button"
+            onClick={() => {
+              enter(app, log, by, { kind: "broken", piece: id });
+              done(true);
+            }}
+          >
+            {id}, {mm(stopMm)}
+          </button>
+        ))}
+        <button type="button" onClick={() => done(false)}>
+          {lay.cancel}
+        </button>
+      </div>
+    </div>
+  );
+}
+
+function Offcut({ app, record, log, by, done }: FormProps) {
+  const { lay } = app.words;
+  const [length, setLength] = useState<number | null>(null);
+  const [width, setWidth] = useState<number | null>(record.job.board.width);
+  const ready = length !== null && width !== null;
+  return (
+    <div class="form">
+      <div class="pair-fields">
+        <FigureField
+          app={app}
+          label={lay.offcutLength}
+          value={length}
+          unit="mm"
+          min={1}
+          max={20_000}
+          empty=""
+          set={setLength}
+        />
+        <FigureField app={app} label={lay.offcutWidth} value={width} unit="mm" min={1} max={20_000} set={setWidth} />
+      </div>
+      <Enter
+        app={app}
+        done={done}
+        disabled={!ready}
+        enter={() => enter(app, log, by, { kind: "offcut", length: length!, width: width! })}
+      />
+    </div>
+  );
+}
+
+export function Enter(props: { app: App; enter(): void; done(entered: boolean): void; disabled?: boolean }) {
+  const { lay } = props.app.words;
+  return (
+    <div class="keys">
+      <button
+        type="button"
+        class="main"
+        disabled={props.disabled}
+        onClick={() => {
+          props.enter();
+          props.done(true);
+        }}
+      >
+        {lay.enter}
+      </button>
+      <button type="button" onClick={() => props.done(false)}>
+        {lay.cancel}
+      </button>
+    </div>
+  );
+}
