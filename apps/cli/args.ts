@@ -6,6 +6,7 @@ export const USAGE = `rowline: from a site survey to a checked plan and the pape
   rowline plan JOB -o DIR                    plan the whole job, prove it, write plan.json and every paper
   rowline check JOB PLAN                     prove a plan file again from the two files alone
   rowline resume JOB PLAN PROGRESS -o DIR    keep what is laid, plan the rest
+  rowline read FILE                          say what a surveyor's file holds: CSV, XYZ, DXF, LandXML, GeoJSON
   rowline schema job|plan|progress           print the JSON Schema of a file
   rowline serve [--port N] [--host H]        serve the browser app, on this machine alone unless --host says more
 
@@ -20,7 +21,7 @@ Exit: 0 done; 1 internal fault; 2 the input is wrong, nothing written; 3 done, a
 Rowline proves the drawing, not the building. Local codes and licensed practice decide.
 `;
 
-export const COMMANDS = ["base", "plan", "check", "resume", "schema"] as const;
+export const COMMANDS = ["base", "plan", "check", "resume", "read", "schema"] as const;
 export type CommandName = (typeof COMMANDS)[number];
 export interface Args {
   command: CommandName;
@@ -39,6 +40,7 @@ const INPUTS: Record<CommandName, string[]> = {
   plan: ["JOB"],
   check: ["JOB", "PLAN"],
   resume: ["JOB", "PLAN", "PROGRESS"],
+  read: ["FILE"],
   schema: ["job|plan|progress"],
 };
 const NEEDS_OUT: readonly CommandName[] = ["plan", "resume"];
@@ -70,7 +72,7 @@ export function readArgs(argv: string[], version: string): Parsed {
   if (!command) {
     wrong.push(
       word === ""
-        ? "Say what to do: base, plan, check, resume, schema or serve. See rowline --help."
+        ? "Say what to do: base, plan, check, resume, read, schema or serve. See rowline --help."
         : `There is no command "${word}". There are ${COMMANDS.join(", ")}, serve. See rowline --help.`,
     );
     return { kind: "wrong", sentences: wrong };

@@ -26,7 +26,7 @@ const text = JSON.stringify(job);
 const loaded = loadJob(text, "job");
 if (!loaded.ok) throw new Error("the test's own job is refused");
 const { read, survey } = loaded.value;
-const good = JSON.stringify(toPlanFile(makePlan(loaded.value), () => ({ says: "", do: "" }), "0 excused"));
+const good = JSON.stringify(toPlanFile(makePlan(loaded.value), { reason: () => "", finding: () => ({ says: "", do: "" }) }, ""));
 const fresh = (): PlanFile => JSON.parse(good) as PlanFile;
 const judge = (plan: PlanFile): CheckResult => checkPlan({ ...read, survey }, plan, true);
 const codes = (result: CheckResult): string[] => [...new Set(result.breaches.map((breach) => breach.code))];
@@ -75,7 +75,15 @@ test("a ring is simple or not, however many corners it has", () => {
   expect(isSimple(closed, stepsFor(closed.length))).toBe(true);
   closed[25_000] = { x: 10, y: 900 };
   expect(isSimple(closed, stepsFor(closed.length))).toBe(false);
-  expect(isSimple([{ x: 0, y: 0 }, { x: 1, y: 1 }], stepsFor(2))).toBe(false);
+  expect(
+    isSimple(
+      [
+        { x: 0, y: 0 },
+        { x: 1, y: 1 },
+      ],
+      stepsFor(2),
+    ),
+  ).toBe(false);
   const tooMany = tangled(30_000).map(([x, y]) => ({ x: x * 1000, y: y * 1000 }));
   expect(isSimple(tooMany, { left: 10 })).toBe(false);
 });

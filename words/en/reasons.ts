@@ -6,7 +6,7 @@ const n = (value: number | string | undefined): number => Number(value ?? 0);
 /** Why the set-out is as it is: one sentence for each reason code of the set-out and the bond. */
 export const reasons: Record<string, (data: Data, write: Figures) => string> = {
   angleGiven: (d, w) =>
-    `The rows run at ${w.number(n(d.angle), n(d.angle) % 1 === 0 ? 0 : 1)}°, as bond.angle says; null there lets Rowline choose.`,
+    `The rows run at ${w.number(n(d.angle), n(d.angle) % 1 === 0 ? 0 : 1)}°: the angle of the job, given or by default.`,
   angleAlongSide: (d, w) =>
     `The rows run at ${w.number(n(d.angle), 1)}°, by side ${n(d.side) + 1}: fewest slanting cuts and ripped edges.`,
   angleAlongFall: (d, w) =>

@@ -1,7 +1,7 @@
 import type { Region, Ring } from "../../geometry/frame.ts";
 import { offsetRing } from "../../geometry/offset.ts";
-import { regionsOf } from "../../geometry/region.ts";
-import { regionArea } from "../../geometry/ring.ts";
+import { intersectRegions, regionsOf } from "../../geometry/region.ts";
+import { boxOf, distanceToRing, regionArea, ringHolds } from "../../geometry/ring.ts";
 import { CHORD_UM, type TurnedSite } from "./turn.ts";
 
 export interface Field {
@@ -13,6 +13,9 @@ export interface Field {
 
 /** Chords of one arc may stand out by this much and no more, um. */
 const OUTSIDE_UM = 2 * CHORD_UM;
+
+/** Above this many steps only what leaves the outline's box is looked for. */
+const MOST_STEPS = 1e6;
 
 /** The outline moved inward by each side's gap, less every cut-out grown by its own. */
 export function fieldOf(turned: TurnedSite): Field {
@@ -32,7 +35,14 @@ export function fieldOf(turned: TurnedSite): Field {
 function withinOutline(parts: Region[], turned: TurnedSite): Region[] {
   if (turned.outline.every((edge) => edge.bulge === 0)) return parts;
   const outline = turned.site.outline;
-  const leaves = ([u, v]: Ring[number]): boolean =>
-    !insideRing(outline, u, v) && distanceToRing(outline, u, v) > OUTSIDE_UM;
+  const box = boxOf(outline);
+  const corners = parts.reduce((sum, part) => sum + part.outer.length, 0);
+  const beyond = ([u, v]: Ring[number]): boolean =>
+    u < box.u0 - OUTSIDE_UM || u > box.u1 + OUTSIDE_UM || v < box.v0 - OUTSIDE_UM || v > box.v1 + OUTSIDE_UM;
+  const leaves = (p: Ring[number]): boolean =>
+    beyond(p) ||
+    (corners * outline.length < MOST_STEPS &&
+      !ringHolds(outline, p[0], p[1]) &&
+      distanceToRing(outline, p[0], p[1]) > OUTSIDE_UM);
   return parts.some((part) => part.outer.some(leaves)) ? intersectRegions(parts, outline) : parts;
 }
