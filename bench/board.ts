@@ -23,7 +23,7 @@ const lines = [
   ),
   "",
   "From afar rows are single fills and clips their lines; nearer, boards are single fills and clips dots; near, a board is two",
-  "fills (outline, face) with its strokes, a clip a stamp of its symbol.",
+  "fills (outline, face) with its strokes, a clip its symbol: that costs more than one rectangle each, on few of them.",
   "",
   `Machine: ${cpus().length} cores, ${cpus()[0]?.model ?? "unknown"}; others were at work on it.`,
   "",

@@ -58,8 +58,6 @@ export function findingsBlock(
   if (list.shown.length === 0) items.push(text([x, y - 2.5], labels.findings.none));
   if (list.shown.length === 0) return { items, heightMm: head.heightMm + 4 };
   const say = sayer(words).finding;
-  const note = (top: number) => paragraph([x + 11, top], labels.findings.shortened, width - 11, {}, 3);
-  const noteMm = note(0).heightMm + 2.4;
   let shortened = false;
   let left = list.more;
   for (const [i, { number, finding, count }] of list.shown.entries()) {
@@ -72,7 +70,7 @@ export function findingsBlock(
       part.items.push(textIn([x + 11, y - part.heightMm], alike, width - 11));
     }
     const last = i === list.shown.length - 1 && list.more === 0;
-    if (y - part.heightMm < bottom + (last ? 0 : 5) + (short || shortened ? noteMm : 0)) {
+    if (y - part.heightMm < bottom + (last ? 0 : 5)) {
       left += list.shown.slice(i).reduce((sum, kind) => sum + kind.count, 0);
       break;
     }
@@ -84,10 +82,8 @@ export function findingsBlock(
     y -= part.heightMm + 2.4;
     shortened ||= short;
   }
-  if (shortened) {
-    items.push(...note(y).items);
-    y -= noteMm;
-  }
+  // beside the head, where it takes no finding's place
+  if (shortened) items.push(text([x + width, top - 3], labels.findings.shortened, { align: "right" }));
   if (left > 0) {
     items.push(text([x + 11, y - 2.5], labels.findings.more(words.write.mm(left))));
     y -= 5;

@@ -49,7 +49,7 @@ export interface DrawingLabels {
     none: string;
     more(count: string): string /** Of the same kind. */;
     alike(count: string): string;
-    /** Below texts cut off at "…": where they stand in full. */
+    /** Beside the head, where a text is cut off at "…": where it stands in full. */
     shortened: string;
   };
   banner: { notForDrilling: string; why: string };

@@ -44,7 +44,7 @@ describe("plan", () => {
       "order.xlsx",
     ])
       expect(files).toContain(name);
-    expect(files.filter((name) => name.endsWith(".tmp"))).toEqual([]);
+    expect(files.filter((name) => name.endsWith("tmp"))).toEqual([]);
     for (const name of files) expect(run.out).toContain(join("papers", name));
     const check = rowline(["check", COURTYARD, "papers/plan.json"]);
     expect(check.err).toBe("");

@@ -4,6 +4,7 @@ import {
   fsyncSync,
   mkdirSync,
   openSync,
+  readdirSync,
   readFileSync,
   renameSync,
   rmSync,
@@ -53,21 +54,26 @@ function codeOf(cause: unknown): string {
   return typeof cause === "object" && cause !== null && "code" in cause ? String(cause.code) : "";
 }
 
+/** Ending of a file that is still being written; ours alone, so that what a stopped run left can be told from others' files. */
+const UNFINISHED = ".rowline-tmp";
+
 /**
  * Writes all files or leaves what was there: each goes to a neighbour first, is flushed, and only when all stand
- * are they renamed into place.
+ * are they renamed into place. What an earlier run left unfinished is taken away first.
  */
 export function writeAll(dir: string, files: OutFile[]): string[] {
   const written: { temporary: string; final: string }[] = [];
   let current = dir;
   try {
     mkdirSync(dir, { recursive: true });
+    for (const entry of readdirSync(dir, { withFileTypes: true }))
+      if (entry.name.endsWith(UNFINISHED) && !entry.isDirectory()) rmSync(join(dir, entry.name), { force: true });
     for (const file of files) {
       const final = join(dir, file.name);
       current = final;
       if (existsSync(final) && statSync(final).isDirectory())
         throw new FileTrouble(`${final} is a folder where a paper should go. Move it or name another folder.`);
-      const temporary = `${final}.tmp`;
+      const temporary = `${final}${UNFINISHED}`;
       written.push({ temporary, final });
       const handle = openSync(temporary, "w");
       try {

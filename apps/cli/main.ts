@@ -6,6 +6,7 @@ import { type Args, readArgs } from "./args.ts";
 import { FileTrouble, readText, writeAll } from "./files.ts";
 import type { FromWorker, Order } from "./order.ts";
 import { serve } from "./serve.ts";
+import { forTerminal } from "./terminal.ts";
 
 const STOPPED = 130;
 
@@ -45,14 +46,14 @@ async function run(args: Args): Promise<number> {
 }
 
 function deliver(args: Args, outcome: Outcome): number {
-  if (outcome.problems.length > 0) process.stderr.write(`${outcome.problems.join("\n")}\n`);
+  if (outcome.problems.length > 0) process.stderr.write(`${forTerminal(outcome.problems.join("\n"))}\n`);
   const mayWrite = outcome.exit === 0 || outcome.exit === 3;
   const written = args.out !== null && mayWrite ? writeAll(args.out, outcome.files) : [];
   const talk = [...outcome.lines, ...written.map((path) => `  ${path}`)];
   if (args.json) {
     process.stdout.write(`${JSON.stringify(outcome.json, null, 1)}\n`);
-    if (!args.quiet && talk.length > 0) process.stderr.write(`${talk.join("\n")}\n`);
-  } else if (talk.length > 0) process.stdout.write(`${talk.join("\n")}\n`);
+    if (!args.quiet && talk.length > 0) process.stderr.write(`${forTerminal(talk.join("\n"))}\n`);
+  } else if (talk.length > 0) process.stdout.write(`${forTerminal(talk.join("\n"))}\n`);
   return outcome.exit;
 }
 

@@ -18,6 +18,10 @@ export const LIMITS = {
   readings: 20_000,
   /** Most boards a plan may need; larger terraces are split by the user. */
   boards: 200_000,
+  /** Most clips a plan may need, by the area and the greatest distance between clips alone. */
+  clips: 1_000_000,
+  /** Longest a site may be that is too thin for any board, mm: all of it must be named, and nobody reads that. */
+  thinLengthMm: 2_000_000,
   /** Most different stock lengths of board. */
   boardLengths: 20,
   /** Longest name, title or note, characters. */

@@ -1,5 +1,5 @@
 import { DxfWriter, point2d, point3d, Units } from "@tarikjabiri/dxf";
-import DxfParser from "dxf-parser";
+import dxfParser, { type IDxf } from "dxf-parser";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { JobDraft } from "../edits/draft.ts";
@@ -7,6 +7,8 @@ import { flattenRing } from "../geometry/arc.ts";
 import type { Answers, Brought } from "./brought.ts";
 import { readBring } from "./read.ts";
 import { openAsks, settle, takeInto } from "./settle.ts";
+
+const DxfParser = dxfParser as unknown as new () => { parseSync(text: string): IDxf | null };
 
 function brought(text: string, name: string, answers: Partial<Answers> = {}): Brought {
   const read = readBring(text, name, answers);

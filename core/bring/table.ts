@@ -73,7 +73,7 @@ function splitRows(text: string): string[][] {
     .split(/\r\n|\n|\r/)
     .filter((row) => row.trim() !== "")
     .slice(0, 30);
-  const most = (sign: string) => sample.filter((row) => row.includes(sign)).length > sample.length / 2;
+  const most = (sign: string) => sample.filter((row) => row.includes(sign)).length >= sample.length / 2;
   const spaced = sample.filter((row) => {
     const cells = row.trim().split(/\s+/);
     return (

@@ -26,7 +26,9 @@ const text = JSON.stringify(job);
 const loaded = loadJob(text, "job");
 if (!loaded.ok) throw new Error("the test's own job is refused");
 const { read, survey } = loaded.value;
-const good = JSON.stringify(toPlanFile(makePlan(loaded.value), { reason: () => "", finding: () => ({ says: "", do: "" }) }, ""));
+const good = JSON.stringify(
+  toPlanFile(makePlan(loaded.value), { reason: () => "", finding: () => ({ says: "", do: "" }) }, ""),
+);
 const fresh = (): PlanFile => JSON.parse(good) as PlanFile;
 const judge = (plan: PlanFile): CheckResult => checkPlan({ ...read, survey }, plan, true);
 const codes = (result: CheckResult): string[] => [...new Set(result.breaches.map((breach) => breach.code))];
@@ -67,6 +69,18 @@ test("rings that cross themselves are refused before anything is cut by them", (
   const everywhere = fresh();
   for (const piece of everywhere.pieces) piece.ring = tangled(5000);
   expect(codes(judge(everywhere))).toContain("ringNotSimple");
+});
+
+test("fifty thousand holes in one piece are refused, not paired with each other", () => {
+  const plan = fresh();
+  const [x, y] = plan.pieces[0]!.ring[0]!;
+  for (let i = 0; i < 50_000; i++)
+    plan.pieces[0]!.holes.push([
+      [x + 10, y + 10],
+      [x + 20, y + 10],
+      [x + 20, y + 20],
+    ]);
+  expect(codes(judge(plan))).toContain("ringNotSimple");
 });
 
 test("a ring is simple or not, however many corners it has", () => {

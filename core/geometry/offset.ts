@@ -51,10 +51,28 @@ export function offsetRing(edges: readonly MovedEdge[], chord: number): Ring {
     out.push(...corners[i]!);
   }
   const rounded = out.map(([u, v]) => [Math.round(u) + 0, Math.round(v) + 0] as const);
-  return rounded.filter((p, i) => {
-    const q = rounded[(i + 1) % rounded.length]!;
-    return p[0] !== q[0] || p[1] !== q[1];
-  });
+  return withoutSpikes(rounded);
+}
+
+/** Repeated points and there-and-back spikes of no area taken out: a clipper may take such a spike's foot with it. */
+function withoutSpikes(points: readonly (readonly [number, number])[]): Ring {
+  const out: (readonly [number, number])[] = [];
+  const spike = (p: readonly [number, number], q: readonly [number, number], r: readonly [number, number]): boolean => {
+    const cross = (q[0] - p[0]) * (r[1] - q[1]) - (q[1] - p[1]) * (r[0] - q[0]);
+    return cross === 0 && (q[0] - p[0]) * (r[0] - q[0]) + (q[1] - p[1]) * (r[1] - q[1]) <= 0;
+  };
+  for (const point of points) {
+    while (out.length > 1 && spike(out[out.length - 2]!, out[out.length - 1]!, point)) out.pop();
+    out.push(point);
+  }
+  for (let changed = true; changed && out.length > 2; ) {
+    const n = out.length;
+    changed = true;
+    if (spike(out[n - 2]!, out[n - 1]!, out[0]!)) out.pop();
+    else if (spike(out[n - 1]!, out[0]!, out[1]!)) out.shift();
+    else changed = false;
+  }
+  return out;
 }
 
 function moveEdge(a: MovedEdge, b: MovedEdge, chord: number): Moved {
@@ -142,10 +160,9 @@ function corner(a: Moved, b: Moved, vertex: P, gapA: number, gapB: number, chord
   const ta = a.endDir;
   const tb = b.startDir;
   const sine = ta[0] * tb[1] - ta[1] * tb[0];
-  const cosine = ta[0] * tb[0] + ta[1] * tb[1];
-  if (Math.abs(sine) < TOLERANCE.inLineSine && cosine > 0) return;
+  if (Math.abs(sine) < TOLERANCE.inLineSine) return;
   const meet = nearestMeeting(a, b, vertex);
-  if (sine < 0 || (cosine < 0 && Math.abs(sine) < TOLERANCE.inLineSine)) {
+  if (sine < 0) {
     const far = TOLERANCE.mitreFactor * Math.max(gapA, gapB);
     if (far === 0) return;
     // Nothing sticks out to be cut; where a side is too short for its meeting point, each keeps its own gap to its end.
@@ -154,7 +171,10 @@ function corner(a: Moved, b: Moved, vertex: P, gapA: number, gapB: number, chord
       // Where an arc meets another side, what lies behind is judged by the tangents: the circles may meet far away or nowhere.
       const tangent = lineLine(a, b)[0] ?? null;
       if (tangent !== null && isBehind(a, b, tangent)) {
-        if (ahead(a.to, ta, tangent) >= 0 || ahead(b.from, tb, tangent) <= 0) out.push(tangent);
+        const back = ahead(a.to, ta, tangent) < 0 && a.centre === null && ahead(a.from, ta, tangent) > 0;
+        const on = ahead(b.from, tb, tangent) > 0 && b.centre === null && ahead(b.to, tb, tangent) < 0;
+        if (back) a.to = [tangent[0], tangent[1]];
+        if (on) b.from = [tangent[0], tangent[1]];
         return;
       }
     }

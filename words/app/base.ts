@@ -9,7 +9,7 @@ export interface FieldWords {
   between(least: string, most: string): string;
   atLeast(least: string): string;
   /** "5.0 mm": a figure with its unit; `unit` is already in the language. */
-  unit: Record<"mm" | "percent" | "litre" | "kg" | "kgM2" | "hours" | "days", (figure: string) => string>;
+  unit: Record<"mm" | "percent" | "litre" | "kg" | "kgM2" | "hours", (figure: string) => string>;
   remove(name: string): string;
 }
 
@@ -33,13 +33,11 @@ export interface BaseWords {
   judged: string;
   found: string;
   limit: string;
-  holds: string;
   fails: string;
   gap(length: string): string;
   gapRead: string;
   offPlane(facets: number): string;
   fall: string;
-  fallOf(percent: string, towards: string): string;
   localFall: string;
   spacing: string;
   spacingHow(limit: string): string;
@@ -95,7 +93,6 @@ export interface PrepareWords {
   stakesCount(grind: string, fill: string, keep: string): string;
   grind(mm: string): string;
   fill(mm: string): string;
-  at: string;
   more(count: string): string;
   materials: string;
   material(number: string): string;

@@ -20,7 +20,6 @@ export interface LayWords {
   line: string;
   far(mm: string): string;
   check: string;
-  pieces: string;
   stretch(number: string, of: string): string;
   tick(piece: string): string;
   untick(piece: string): string;
@@ -31,12 +30,9 @@ export interface LayWords {
   wholeBoard: string;
   ripped(mm: string, edge: "near" | "far" | "both"): string;
   when: Record<"ahead" | "measured", string>;
-  broken: string;
   marks: string;
   marksFrom(piece: string): string;
   lastMarks: string;
-  noMarks: string;
-  depth: string;
   notReleased: string;
   toBase: string;
   who: string;

@@ -39,9 +39,6 @@ export interface MeasureWords {
     tape(from: string, to: string): string;
     from: string;
     to: string;
-    measured: string;
-    next(from: string, to: string): string;
-    none: string;
     /** Off against the drawing or the adjusted shape. */
     off(mm: string): string;
     fits: string;
@@ -76,7 +73,6 @@ export interface MeasureWords {
     partFrom: string;
     partWide: string;
     partKind: string;
-    partDo: string;
     partTooLong(length: string): string;
     noTapesHere: string;
     previous: string;
@@ -95,7 +91,6 @@ export interface MeasureWords {
     round: string;
     square: string;
     shape: string;
-    place: string;
     sameWay: string;
     remove(name: string): string;
     none: string;
@@ -103,7 +98,6 @@ export interface MeasureWords {
     outside: string;
   };
   levels: {
-    hint: string;
     way: string;
     staff: string;
     height: string;

@@ -7,7 +7,6 @@ export interface OrderWords {
   total(money: string): string;
   unpriced(names: string): string;
   byLitre: string;
-  byTheLitre: string;
   traced(name: string): string;
   noTax: string;
   papers: string;
@@ -33,9 +32,6 @@ export interface PriceWords {
   unknown: string;
   hours: string;
   hoursHow: string;
-  toOrder: string;
-  toPrepare: string;
-  toDays: string;
   notYet: string;
   notYetList: string;
 }

@@ -17,8 +17,6 @@ export interface SetoutWords {
   firstRow: string;
   /** Beside a figure that Rowline chose. */
   choose: string;
-  chooseThis(what: string): string;
-  trying: string;
   cannot: string;
   rules: string;
   gapFrom: string;

@@ -48,7 +48,7 @@ export const drawingLabels: DrawingLabels = {
     head: "Findings",
     none: "No findings concern this drawing.",
     more: (count) => `and ${count} more in the plan file`,
-    shortened: "What ends in … stands in full in findings.pdf under its number.",
+    shortened: "…: findings.pdf, by number",
     alike: (count) => `The same at ${count} more ${count === "1" ? "place" : "places"}.`,
   },
   banner: {

@@ -6,6 +6,10 @@ export const setout: Sentences<SetoutFindings> = {
     says: `Once every gap is taken off the ${w.m2(d.areaMm2)} m² inside the outline, no place is left for a board.`,
     do: "Check the outline and the gaps along its sides.",
   }),
+  fieldThin: (d, _f, w) => ({
+    says: `Once every gap is taken off, ${w.mm1(d.widthMm)} mm or less are left here over ${w.mm(d.lengthMm)} mm: too thin for a piece of board. The place stays bare.`,
+    do: "Measure the outline here again, or give its sides smaller gaps.",
+  }),
   needleLeftOut: (d, _f, w) => ({
     says: `Row ${d.row + 1}: a strip of ${w.mm1(d.widthMm)} × ${w.mm(d.lengthMm)} mm is too thin for a piece of board and stays bare.`,
     do: "Cover it with trim or fill it, or move the start line.",

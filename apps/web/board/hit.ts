@@ -3,7 +3,3 @@ export interface Hit {
   kind: "finding" | "piece" | "clip" | "screw" | "side" | "cutout" | "level";
   index: number;
 }
-
-export function sameHit(a: Hit | null | undefined, b: Hit | null | undefined): boolean {
-  return a?.kind === b?.kind && a?.index === b?.index;
-}

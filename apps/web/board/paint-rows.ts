@@ -8,7 +8,7 @@ import type { Tones } from "./tones.ts";
 /** How much of a board is shown, by the width it has on the screen, CSS px. */
 const DETAIL = { pieces: 4, outline: 9, ends: 12, grain: 18 };
 /** Clips this near each other are shown as their line; symbols this small as dots. CSS px. */
-const CLIP = { apart: 7, symbol: 9, dot: 3 };
+const CLIP = { apart: 7, symbol: 9, dot: 3, far: 2 };
 const OUTLINE_PX = 0.8;
 
 /**
@@ -171,12 +171,15 @@ export function paintClips(pen: Pen, rows: Rows, camera: Camera, size: Size, ton
   const at = placer(rows, camera, size);
   if (sizePx < CLIP.symbol) {
     pen.fillStyle = tones.ink;
-    const dot = CLIP.dot;
+    // On whole pixels nothing has to be blended.
+    const dot = sizePx < CLIP.symbol / 1.5 ? CLIP.far : CLIP.dot;
     for (const spots of [rows.clips, rows.screws])
       spotsIn(spots, box, (k) => {
         const u = spots.u[k]!;
         const v = spots.v[k]!;
-        pen.fillRect(at.x + at.ux * u + at.vx * v - dot / 2, at.y + at.uy * u + at.vy * v - dot / 2, dot, dot);
+        const x = at.x + at.ux * u + at.vx * v - dot / 2;
+        const y = at.y + at.uy * u + at.vy * v - dot / 2;
+        pen.fillRect(Math.round(x), Math.round(y), dot, dot);
       });
     return;
   }

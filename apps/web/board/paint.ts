@@ -161,7 +161,7 @@ function paintText(pen: Pen, item: Item & { kind: "text" }, [x, y]: Pt, tones: T
     pen.fillStyle = item.layer === "text" ? tones.board : tones.sheet;
     pen.fillRect(left - 2, foot - height - 2, width + 4, height + 4);
   }
-  pen.fillStyle = tones[item.tone];
+  pen.fillStyle = item.layer === "text" && item.tone === "grey" ? tones.onBoard : tones[item.tone];
   pen.fillText(item.text, 0, foot);
   pen.restore();
 }

@@ -7,6 +7,8 @@ export interface Tones extends Record<Tone, string> {
   /** A board's face, and what shows between boards. */
   board: string;
   gap: string;
+  /** Figures in grey that stand on a board: as readable there as grey is on the sheet. */
+  onBoard: string;
   /** What is picked. */
   picked: string;
   /** A flat colour of the drawing on this ground: "--fill-e08a3c" says what #e08a3c is here. */
@@ -35,6 +37,7 @@ export function tonesOf(element: Element): Tones {
     sheet: tone("--sheet"),
     board: tone("--draw-board"),
     gap: tone("--draw-gap"),
+    onBoard: tone("--draw-on-board"),
     picked: tone("--draw-picked"),
   };
 }

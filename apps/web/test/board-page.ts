@@ -20,6 +20,8 @@ const TONES: Tones = {
   board: "#ece5d8",
   gap: "#a89f8e",
   picked: "#c9d8f2",
+  onBoard: "#5f5a50",
+  fill: (colour) => colour,
 };
 
 /** A half-bond terrace as the painter sees it, in every respect but the stages that made it. */

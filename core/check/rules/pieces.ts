@@ -26,7 +26,7 @@ export function judgePieces(scene: Scene, joints: JudgedJoint[]): void {
 }
 
 /**
- * Rings of pieces, and of parts on boards, that cross themselves. Comes before everything that cuts one ring by another;
+ * Rings of pieces, and of parts on boards, that cross themselves or have too many holes. Comes before everything that cuts one ring by another;
  * true where all are simple.
  */
 export function judgeRings(scene: Scene): boolean {
@@ -40,8 +40,10 @@ export function judgeRings(scene: Scene): boolean {
     blame(scene, "ringNotSimple", at, null, null, { piece: id, row });
     sound = false;
   };
+  // A piece has no more holes than the site has cut-outs: a hole too many is one upon another.
+  const mostHoles = scene.survey.cutouts.length;
   for (const piece of scene.pieces)
-    if (!piece.plain && !piece.paths.every((path) => isSimple(path, steps)))
+    if (!piece.plain && (piece.paths.length - 1 > mostHoles || !piece.paths.every((path) => isSimple(path, steps))))
       tell(piece.source.id, piece.source.row, [(piece.u0 + piece.u1) / 2, (piece.v0 + piece.v1) / 2]);
   for (const part of parts) {
     const path = part.ring!.map(([x, y]) => ({ x: Math.round(x * 1000), y: Math.round(y * 1000) }));

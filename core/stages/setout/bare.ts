@@ -5,7 +5,7 @@ import { boxOf, regionArea } from "../../geometry/ring.ts";
 import { clipStrips, type Strip } from "../../geometry/strips.ts";
 import type { Job } from "../../job/job.ts";
 import { type BareFinding, NAME_EVERY_UM, NOTHING_UM2, pointsIn } from "./cover.ts";
-import { meet, type RowChoice } from "./rows.ts";
+import { meet, NEEDLE_UM, type RowChoice } from "./rows.ts";
 
 /** Steeper edges (dv : du) cross a gap between rows too soon to leave anything bare. */
 const SLOPE = 0.02;
@@ -49,6 +49,31 @@ export function outsideRows(
         if (!near) out.push(bareFinding(row, toMm(box.v1 - box.v0), uv));
       }
     }
+  }
+  return out;
+}
+
+/** Bands across, in which a field without a row is named, um: with NAME_EVERY_UM along, no part is 400 mm from its finding. */
+const BAND_UM = 250_000;
+
+/** Names every part of a field that is too thin for any piece of board. Cost: the field's edges, and its length. */
+export function thinFindings(parts: readonly Region[]): BareFinding[] {
+  const out: BareFinding[] = [];
+  for (const part of parts) {
+    const box = boxOf(part.outer);
+    const bands: Strip[] = [];
+    for (let v = box.v0 - 1; v <= box.v1; v += BAND_UM) bands.push([v, v + BAND_UM]);
+    const widthMm = toMm(Math.min(NEEDLE_UM, box.u1 - box.u0, box.v1 - box.v0));
+    const lengthMm = toMm(Math.max(box.u1 - box.u0, box.v1 - box.v0));
+    for (const regions of clipStrips([part], bands))
+      for (const region of regions)
+        for (const uv of pointsIn(region))
+          out.push({
+            ...({ code: "fieldThin", rule: "cover", level: "warn", uv, found: widthMm } as const),
+            limit: toMm(NEEDLE_UM),
+            releasedBy: null,
+            data: { lengthMm, widthMm },
+          });
   }
   return out;
 }

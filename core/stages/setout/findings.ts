@@ -2,6 +2,8 @@
 export interface SetoutFindings {
   /** Nothing is left to lay once every gap is taken off. */
   fieldEmpty: { areaMm2: number };
+  /** A part of a field without a row: nowhere as wide as the narrowest piece, here at most `widthMm`. */
+  fieldThin: { lengthMm: number; widthMm: number };
   /** A part of the field too small to be a piece of board. */
   needleLeftOut: { row: number; lengthMm: number; widthMm: number; areaMm2: number };
   /** The thin end of a tapering piece, cut off square. */

@@ -8,7 +8,7 @@ import type { SurfaceStage } from "../surface/record.ts";
 import type { SurveyRecord } from "../survey/record.ts";
 import { chooseAngle } from "./angle.ts";
 import { askewRows } from "./askew.ts";
-import { bareEdges, outsideRows } from "./bare.ts";
+import { bareEdges, outsideRows, thinFindings } from "./bare.ts";
 import type { BareFinding } from "./cover.ts";
 import { evenOut } from "./even.ts";
 import { type Field, fieldOf } from "./field.ts";
@@ -32,7 +32,7 @@ export function setOut(job: Job, survey: SurveyRecord, surface: SurfaceStage): S
   const field = fieldOf(turned);
   const width = toUm(job.board.width);
   const range = extent(field.parts);
-  if (range === null) return emptySetout(job, frame, turned.site, angle.reason, survey.areaMm2);
+  if (range === null) return emptySetout(job, frame, turned.site, field, angle.reason, survey.areaMm2);
 
   const levels = levelsOf(field.parts, turned);
   const at = job.bond.startAt ?? null;
@@ -55,7 +55,7 @@ export function setOut(job: Job, survey: SurveyRecord, surface: SurfaceStage): S
 
   // Row 0 is the first row with a board in it; the frame's v = 0 is the lower edge of its pieces.
   const firstRow = bySpan.findIndex((spans) => spans.length > 0);
-  if (firstRow < 0) return emptySetout(job, frame, turned.site, angle.reason, survey.areaMm2);
+  if (firstRow < 0) return emptySetout(job, frame, turned.site, field, angle.reason, survey.areaMm2);
   let lastRow = bySpan.length - 1;
   while (bySpan[lastRow]!.length === 0) lastRow--;
   found.push(...outsideRows(field.parts, strips, firstRow, lastRow, range, found));
@@ -184,18 +184,21 @@ function moveSpan(span: Span, row: number, du: number, dv: number): Span {
   };
 }
 
+/** A set-out without a row. What field there is stays in the record, and all of it is named as bare. */
 function emptySetout(
   job: Job,
   frame: Frame,
   site: SetoutRecord["site"],
+  field: Field,
   reason: SetoutRecord["reasons"][number],
   areaMm2: number,
 ): SetoutRecord {
+  const bare = thinFindings(field.parts);
   return {
     frame,
     site,
-    field: [],
-    fieldAreaUm2: 0,
+    field: field.parts,
+    fieldAreaUm2: field.areaUm2,
     boardWidthUm: toUm(job.board.width),
     sideGapUm: toUm(job.gaps.side),
     rows: [],
@@ -212,6 +215,7 @@ function emptySetout(
         releasedBy: null,
         data: { areaMm2 },
       },
+      ...bare.map(({ uv, ...finding }) => ({ ...finding, at: toSite(frame, uv[0], uv[1]) })),
     ],
   };
 }

@@ -47,6 +47,7 @@ export function surveySite(job: Job): Surveyed {
   if (outline) problems.push(...farOff(job, origin));
   const netAreaMm2 = outline && problems.length === 0 ? areaUm2(outline.flat, allFlat(rings.cutouts)) / 1e6 : 0;
   problems.push(...tooManyBoards(job, netAreaMm2, outlinePath));
+  if (outline && problems.length === 0) problems.push(...tooThin(outline.flat, netAreaMm2, outlinePath));
   if (!outline || problems.length > 0) return { ok: false, problems };
 
   const levels = readLevels(job, outline.flat, origin);
@@ -113,8 +114,28 @@ function tooManyBoards(job: Job, areaMm2: number, path: JsonPath): SiteProblem[]
   if (longest <= 0 || job.board.width <= 0) return [];
   const gap = Math.max(job.gaps.side, job.gaps.sideRange[1]);
   const boards = Math.floor(areaMm2 / ((longest + job.gaps.end) * (job.board.width + gap)));
-  if (boards <= LIMITS.boards) return [];
-  return [{ path, code: "tooManyBoards", data: { boards, limit: LIMITS.boards, areaM2: Math.round(areaMm2 / 1e6) } }];
+  const areaM2 = Math.round(areaMm2 / 1e6);
+  if (boards > LIMITS.boards)
+    return [{ path, code: "tooManyBoards", data: { boards, limit: LIMITS.boards, areaM2 } }];
+  const { length, clearMax, measure } = job.clips;
+  const apart = clearMax + (measure === "clear" ? length : 0);
+  const clips = apart > 0 ? Math.floor(areaMm2 / ((job.board.width + gap) * apart)) : 0;
+  if (clips <= LIMITS.clips) return [];
+  return [{ path: ["clips", "clearMax"], code: "tooManyClips", data: { clips, limit: LIMITS.clips, areaM2, apart } }];
+}
+
+/** Thinner than a needle of board all along, and so long that a plan would be nothing but a list of what stays bare. */
+function tooThin(flat: Flat, areaMm2: number, path: JsonPath): SiteProblem[] {
+  let around = 0;
+  flat.ring.forEach(([u, v], i) => {
+    const [un, vn] = flat.ring[(i + 1) % flat.ring.length]!;
+    around += Math.sqrt((un - u) * (un - u) + (vn - v) * (vn - v)) / 1000;
+  });
+  const length = around / 2;
+  const width = areaMm2 / length;
+  if (width >= THIN_MM || length <= LIMITS.thinLengthMm) return [];
+  const data = { widthMm: Math.round(width), lengthM: Math.round(length / 1000), limitM: LIMITS.thinLengthMm / 1000 };
+  return [{ path, code: "tooThin", data }];
 }
 
 /** The first vertex, whole millimetres: differences from it are small, so micrometres stay exact. */

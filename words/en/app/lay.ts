@@ -19,7 +19,6 @@ export const lay: LayWords = {
   line: "From the datum to this row",
   far: (mm) => `far edge ${mm}`,
   check: "Check line: measure the far edge at both ends.",
-  pieces: "Pieces from the left",
   stretch: (number, of) => `Part ${number} of ${of}, from the left`,
   tick: (piece) => `${piece} lies`,
   untick: (piece) => `${piece} does not lie`,
@@ -31,12 +30,9 @@ export const lay: LayWords = {
   ripped: (mm, edge) =>
     `ripped to ${mm}, ${edge === "near" ? "off the near edge" : edge === "far" ? "off the far edge" : "off both edges"}`,
   when: { ahead: "", measured: "cut when measured" },
-  broken: "broken",
   marks: "Clip marks",
   marksFrom: (piece) => `from the left end of ${piece}, near edge`,
   lastMarks: "Clip marks, far edge, on their own line before the row lies",
-  noMarks: "No clip marks on this part.",
-  depth: "Depth stop and ends",
   notReleased:
     "Not released for drilling. Clip marks are left off until someone named has confirmed what lies in the base.",
   toBase: "To the base step",

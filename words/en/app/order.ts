@@ -8,7 +8,6 @@ export const order: OrderWords = {
   total: (money) => `Materials ${money}`,
   unpriced: (names) => `Without a price, and not in the sum: ${names}.`,
   byLitre: "Set by the litre in the prepare step.",
-  byTheLitre: "by the litre",
   traced: (name) => `${name}: show on the drawing`,
   noTax: "Spares and packs are in it. Tax, delivery and labour are not.",
   papers: "Papers",
@@ -45,9 +44,6 @@ export const price: PriceWords = {
   hours: "Hours of people, laying",
   hoursHow:
     "Low: one person at 15 m² in 5 hours, drilling in it. High: two people at that pace, 45 seconds a hole on top, double through tiles. An hour a day to set up and clear away. Common practice, no source.",
-  toOrder: "Prices of the materials",
-  toPrepare: "Ways to prepare",
-  toDays: "Days",
   notYet: "Not here yet",
   notYetList:
     "What an hour costs, margin, tax and the quotation itself. Until then no price is made up from these figures.",

@@ -13,8 +13,6 @@ export const setout: SetoutWords = {
   shift: "First joint from the row's start",
   firstRow: "Width of the first row",
   choose: "chosen for you",
-  chooseThis: (what) => `${what}: choose it for me`,
-  trying: "Trying …",
   cannot: "This cannot be set out:",
   rules: "Gaps and least sizes",
   gapFrom: "Row gap, least",

@@ -5,6 +5,9 @@ import { Sign } from "../../look/sign.tsx";
 import { sayLength } from "../../pad/say.ts";
 import type { App } from "../step.ts";
 
+/** Readings farther apart prove no evenness: the rule of the verdict. */
+const PROVES_MM = 500;
+
 interface Line {
   name: string;
   note?: string;
@@ -133,7 +136,14 @@ function linesOf(app: App, surface: SurfaceRecord): Line[] {
     limit: base.none,
     holds: deepest === null,
   });
-  lines.push({ name: base.spacing, found: mm(Math.round(surface.spacingMm)), at: null, limit: "", holds: null });
+  lines.push({
+    name: base.spacing,
+    note: surface.spacingMm > PROVES_MM ? base.spacingHow(mm(PROVES_MM)) : "",
+    found: mm(Math.round(surface.spacingMm)),
+    at: null,
+    limit: "",
+    holds: null,
+  });
   return lines;
 }
 

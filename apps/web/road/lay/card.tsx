@@ -132,14 +132,8 @@ function PieceKey(props: { app: App; cut: Cut; number: number; laid: boolean; bu
     `${lay.board} ${cut.boardId}`,
   ].filter((note) => note !== "");
   return (
-    <button
-      type="button"
-      class="piece-key"
-      aria-pressed={laid}
-      aria-label={`${laid ? lay.untick(cut.id) : lay.tick(cut.id)}, ${mm(cut.stopMm)}, ${notes.join(", ")}`}
-      disabled={busy}
-      onClick={toggle}
-    >
+    <button type="button" class="piece-key" aria-pressed={laid} disabled={busy} onClick={toggle}>
+      <span class="aloud">{laid ? lay.untick(cut.id) : lay.tick(cut.id)}, </span>
       <svg class="tick" width="34" height="34" viewBox="0 0 34 34" aria-hidden="true">
         <rect x="1.5" y="1.5" width="31" height="31" />
         {laid && <path d="M7 17L14 25L28 7" />}

@@ -1,25 +1,12 @@
 import { useState } from "preact/hooks";
-import type { PlanRecord } from "../../../../core/plan/record.ts";
-import type { RowCard } from "../../../../papers/rowCards.ts";
 import { FigureField } from "../../look/figure-field.tsx";
-import type { App } from "../step.ts";
 import { figureOf } from "./card.tsx";
-import { enter, type SiteLog } from "./log.ts";
+import { Enter, type FormProps } from "./form.tsx";
+import { enter } from "./log.ts";
 import { OffBy } from "./off-by.tsx";
-import { type Replan, Replanned } from "./replan.tsx";
+import { Replanned } from "./replan.tsx";
 import { WallForm } from "./wall.tsx";
 
-export interface FormProps {
-  app: App;
-  record: PlanRecord;
-  log: SiteLog;
-  cards: readonly RowCard[];
-  by: string;
-  busy: boolean;
-  replan: Replan;
-  /** Called when the form has entered its event, or was left. */
-  done(entered: boolean): void;
-}
 const FORMS = { cameOut: CameOut, broke: Broke, wall: WallForm, offcut: Offcut } as const;
 type Form = keyof typeof FORMS;
 
@@ -144,28 +131,6 @@ function Offcut({ app, record, log, by, done }: FormProps) {
         disabled={!ready}
         enter={() => enter(app, log, by, { kind: "offcut", length: length!, width: width! })}
       />
-    </div>
-  );
-}
-
-export function Enter(props: { app: App; enter(): void; done(entered: boolean): void; disabled?: boolean }) {
-  const { lay } = props.app.words;
-  return (
-    <div class="keys">
-      <button
-        type="button"
-        class="main"
-        disabled={props.disabled}
-        onClick={() => {
-          props.enter();
-          props.done(true);
-        }}
-      >
-        {lay.enter}
-      </button>
-      <button type="button" onClick={() => props.done(false)}>
-        {lay.cancel}
-      </button>
     </div>
   );
 }

@@ -70,12 +70,7 @@ function Rows({ app, record, plan, log, waits }: Given) {
         <button type="button" aria-label={lay.before} disabled={at === 0} onClick={() => setRow(order[at - 1]!)}>
           {"\u2212"}
         </button>
-        <button
-          type="button"
-          class="row-name"
-          aria-label={`${lay.row(rowNumber(shown))}, ${lay.showRow}`}
-          onClick={() => app.show(middleOf(record, shown))}
-        >
+        <button type="button" class="row-name" onClick={() => app.show(middleOf(record, shown))}>
           <span>
             {lay.row(rowNumber(shown))} <small>{lay.of(write.number(order.length, 0))}</small>
           </span>
@@ -86,6 +81,7 @@ function Rows({ app, record, plan, log, waits }: Given) {
               write.number(ids(cards).filter((id) => laid.has(id)).length, 0),
               write.number(ids(cards).length, 0),
             )}
+            <span class="aloud">, {lay.showRow}</span>
           </small>
         </button>
         <button
@@ -129,7 +125,7 @@ function cardsByRow(record: PlanRecord): Map<number, RowCard[]> {
   return rows;
 }
 
-export function piecesOf(cards: readonly RowCard[]): RowCard["pieces"] {
+function piecesOf(cards: readonly RowCard[]): RowCard["pieces"] {
   return cards.flatMap((card) => (card.part === "row" ? card.pieces : []));
 }
 

@@ -3,9 +3,9 @@ import type { PlanRecord } from "../../../../core/plan/record.ts";
 import { line, mark, stroke, text } from "../../../../papers/ink.ts";
 import type { Pt } from "../../../../papers/sheet.ts";
 import { drawRow } from "./draw.ts";
+import { Enter, type FormProps } from "./form.tsx";
 import { enter } from "./log.ts";
 import { OffBy } from "./off-by.tsx";
-import { Enter, type FormProps } from "./otherwise.tsx";
 
 interface Run {
   source: number;

@@ -50,7 +50,8 @@ export function drawTape(from: Pt, to: Pt, figure: string, doubtful: string | nu
       ground: true,
     } as Item,
   ];
-  if (doubtful) items.push(mark("findings", [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2], "warn", 5));
+  if (doubtful)
+    items.push(mark("findings", [from[0] + (to[0] - from[0]) * 0.85, from[1] + (to[1] - from[1]) * 0.85], "warn", 5));
   return items;
 }
 

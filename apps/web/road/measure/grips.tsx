@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Item, Pt } from "../../../../papers/sheet.ts";
-import { type Camera, pxPerMm, toScreen, toSitePoint } from "../../board/camera.ts";
+import { type Camera, toScreen, toSitePoint } from "../../board/camera.ts";
 import { paintItems, prepare } from "../../board/paint.ts";
 import { tonesOf } from "../../board/tones.ts";
 import "./grips.css";
@@ -98,9 +98,4 @@ function Lens(props: { camera: Camera; size: readonly [number, number]; at: Pt; 
     pen.strokeRect(0, LENS_PX / 2 - 0.5, LENS_PX, 1);
   });
   return <canvas class="lens" ref={canvas} style={{ transform: `translate(${left}px, ${top}px)` }} />;
-}
-
-/** Snapping reach in site mm at this camera: what a finger cannot tell apart. */
-export function reachMm(camera: Camera): number {
-  return 12 / pxPerMm(camera);
 }

@@ -42,7 +42,12 @@ function TapesOf({ app, shape }: { app: App; shape: Shape | null }) {
     const at = new Map(shape.names.map((name, i) => [name, shape.points[i]!]));
     const items: Item[] = judged.flatMap(({ tie: [a, b, mm], offMm, doubtful }) =>
       at.has(a) && at.has(b)
-        ? drawTape(at.get(a)!, at.get(b)!, `${say(mm)} ${offText(app, offMm)}`, doubtful ? said.doubtful : null)
+        ? drawTape(
+            at.get(a)!,
+            at.get(b)!,
+            Math.abs(offMm ?? 0) < 0.5 || doubtful ? say(mm) : `${say(mm)}, ${offText(app, offMm)}`,
+            doubtful ? said.doubtful : null,
+          )
         : [],
     );
     app.overlay([...items, ...drawCorners(shape.names, shape.points)]);

@@ -10,7 +10,7 @@ import { Stakes } from "./stakes.tsx";
 /** What to grind, what to fill, what it costs: the ways side by side, the chosen one staked on the drawing. */
 const Panel: StepPanel = ({ app }) => {
   const { words, record } = app;
-  if (!record || !record.surface.surface) return <p>{record ? words.base.noLevels : words.prepare.noRecord}</p>;
+  if (!record?.surface.surface) return <p>{record ? words.base.noLevels : words.prepare.noRecord}</p>;
   const { options, chosen } = record.preparation;
   return (
     <div class="prepare">
