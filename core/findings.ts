@@ -20,4 +20,3 @@ export type FindingData = SurveyFindings &
   LayingFindings &
   TakeoffFindings &
   SiteFindings;
-export type FindingCode = keyof FindingData;

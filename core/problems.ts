@@ -5,4 +5,3 @@ import type { ReadProblems } from "./read/codes.ts";
 import type { SiteProblems } from "./stages/survey/problems.ts";
 
 export type ProblemData = ReadProblems & JobProblems & SiteProblems & ProgressProblems;
-export type ProblemCode = keyof ProblemData & string;

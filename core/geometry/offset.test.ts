@@ -23,6 +23,45 @@ const square = [
 ];
 
 describe("a ring moved inward by each side's gap", () => {
+  it("leaves no there-and-back spike for a clipper to stumble over, whichever way it is turned", () => {
+    const points = [
+      [0, 0, 0],
+      [913.8, 0, 0.2],
+      [913.8, 1249.8, 0],
+      [0, 1249.8, 0.1],
+    ];
+    const half = points.map(([u, v, bulge]) => [-u!, -v!, bulge!]);
+    const gaps = [0, 10, 10, 10];
+    const area = (p: number[][]) => regionArea(field(p, gaps)[0]!);
+    expect(Math.abs(area(points) - area(half))).toBeLessThan(1e5);
+    const ring = offsetRing(edges(half, gaps), CHORD);
+    ring.forEach((q, i) => {
+      const p = ring[(i + ring.length - 1) % ring.length]!;
+      const r = ring[(i + 1) % ring.length]!;
+      const cross = (q[0] - p[0]) * (r[1] - q[1]) - (q[1] - p[1]) * (r[0] - q[0]);
+      const dot = (q[0] - p[0]) * (r[0] - q[0]) + (q[1] - p[1]) * (r[1] - q[1]);
+      expect(cross !== 0 || dot > 0, `point ${i}`).toBe(true);
+    });
+  });
+
+  it("stays inside where a wide gap on an arc meets a narrow one nearly in line", () => {
+    const points = [
+      [0, 0, 0.038],
+      [3496, 0, 0.994],
+      [3496, 1325, 0.004],
+      [0, 1325, 0.077],
+      [0, 662.5, 0],
+    ];
+    const parts = field(points, [2, 14, 2, 14, 14]);
+    const whole = field(points, 0);
+    const outside = regionsOf(
+      parts.map((part) => part.outer),
+      whole.map((part) => part.outer),
+    );
+    expect(outside.reduce((sum, part) => sum + regionArea(part), 0)).toBeLessThan(1e8);
+    expect(regionArea(parts[0]!)).toBeLessThan(regionArea(whole[0]!));
+  });
+
   it("meets at the intersection of the moved lines, gaps by side", () => {
     const [part] = field(square, [10, 20, 30, 0]);
     expect(boxOf(part!.outer)).toEqual({ u0: 0, v0: 10_000, u1: 980_000, v1: 970_000 });

@@ -57,6 +57,8 @@ function checkMarks(job: Job, tell: Tell): void {
   });
 }
 
+/** Nothing narrower is cut from a board, mm; the set-out leaves it out. */
+const NEEDLE_MM = 20;
 const LENGTH_AND_GAP = "the longest of board.lengths[].length and gaps.end together";
 
 type NotMore = (path: JsonPath, what: string, found: number, than: string, limit: number) => void;
@@ -78,6 +80,8 @@ function checkClips(job: Job, longest: number, notMore: NotMore): void {
     );
   else notMore(at("clearMax"), "clips.length", length, "the clear distance clips.clearMax", clearMax);
   notMore(at("endMax"), "half of clips.length", length / 2, "clips.endMax", endMax);
+  // Under a joint a clip holds both ends by what is left of it beside the gap.
+  notMore(at("length"), "gaps.end and 4 mm of hold", job.gaps.end + 4, "clips.length", length);
   if (longest === 0) return;
   const than = "the longest of board.lengths[].length";
   if (length > longest) notMore(at("length"), "clips.length", length, than, longest);
@@ -133,6 +137,8 @@ function checkOrder(job: Job, tell: Tell): void {
   checkClips(job, longest, notMore);
   if (board.width > 0) {
     notMore(["bond", "minRip"], "bond.minRip", bond.minRip, "board.width", board.width);
+    if (bond.firstRow !== null && bond.firstRow < bond.minRip)
+      notMore(["bond", "firstRow"], "the least width of any piece", NEEDLE_MM, "bond.firstRow", bond.firstRow);
     if (bond.firstRow !== null)
       notMore(["bond", "firstRow"], "bond.firstRow", bond.firstRow, "board.width", board.width);
   }

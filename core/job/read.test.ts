@@ -166,6 +166,35 @@ describe("versions", () => {
   });
 });
 
+describe("clip and bond rules no board could keep", () => {
+  const codeOf = (parts: Record<string, unknown>): string => {
+    const result = read({ ...LEAST, ...parts });
+    return result.ok ? "planned" : result.problems.map((one) => `${one.code} ${one.place}`).join(", ");
+  };
+  test("are refused at their field; the nearest that can be kept is not", () => {
+    for (const [parts, place] of [
+      [{ clips: { clearMax: 119 } }, "clips.clearMax"],
+      [{ clips: { clearMax: 239, measure: "centre" } }, "clips.clearMax"],
+      [{ clips: { endMax: 59 } }, "clips.endMax"],
+      [{ clips: { length: 10 }, gaps: { end: 8 } }, "clips.length"],
+      [{ clips: { perPiece: 20 } }, "clips.perPiece"],
+      [{ bond: { kind: "free", stagger: 800 } }, "bond.stagger"],
+      [{ bond: { firstRow: 3 } }, "bond.firstRow"],
+    ] as const)
+      expect(codeOf(parts)).toBe(`moreThan ${place}`);
+    for (const parts of [
+      { clips: { clearMax: 120 } },
+      { clips: { clearMax: 240, measure: "centre" } },
+      { clips: { endMax: 60 } },
+      { clips: { length: 12 }, gaps: { end: 8 } },
+      { clips: { perPiece: 8 } },
+      { bond: { kind: "half", stagger: 800 } },
+      { bond: { firstRow: 20 } },
+    ])
+      expect(codeOf(parts)).toBe("planned");
+  });
+});
+
 describe("the published schema", () => {
   test("is the one jobs are validated with, and documents every field", () => {
     const schema = exportJobSchema();

@@ -93,3 +93,16 @@ describe("coverLine", () => {
     expect(quick).toBeGreaterThan(100);
   });
 });
+
+describe("a cover that cannot be", () => {
+  it("names what bars its end where every further place was seen before", () => {
+    const hold = { n: 0, k: 1 as const, open0: true, close0: false, open1: false, close1: false };
+    const cells: Cell[] = [{ lo: 0, hi: 243_928, holds: [hold, hold] }];
+    const { points, blocked } = coverLine(
+      { cells, needs: [[0], [2]], windows: [], least: 120_000, most: 620_000 },
+      middle,
+    );
+    expect(points).toBeNull();
+    expect(blocked).toEqual({ reason: "close", track: 1, index: 0, at: 243_928 });
+  });
+});

@@ -39,14 +39,6 @@ export function tieUp(free: Freedoms, a: number, b: number): boolean {
   return forbid(free, stretch(free, a, b));
 }
 
-/** Takes a coordinate out of play (slot 2i is x of point i, 2i + 1 its y). */
-export function holdStill(free: Freedoms, slot: number): boolean {
-  return forbid(
-    free,
-    free.motions.map((motion) => motion[slot]!),
-  );
-}
-
 function forbid(free: Freedoms, rates: readonly number[]): boolean {
   let pivot = -1;
   rates.forEach((rate, k) => {

@@ -1,11 +1,11 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { loadJob } from "../../core/plan/load.ts";
 import { makePlan } from "../../core/plan/make.ts";
-import example from "../../examples/courtyard.job.json";
 import { planeAt } from "./deviation.ts";
 import { probeBase } from "./probe.ts";
 
-const loaded = loadJob(JSON.stringify(example), "example");
+const loaded = loadJob(readFileSync(new URL("../../examples/courtyard.job.json", import.meta.url), "utf8"), "example");
 if (!loaded.ok) throw new Error("the example is a job");
 const record = makePlan(loaded.value);
 

@@ -244,6 +244,14 @@ export const problems: ProblemSentences<ProblemData> = {
     says: `${write.number(areaM2, 0)} m² take at least ${write.number(boards, 0)} boards of this size; ${write.number(limit, 0)} is the most.`,
     do: "Check that lengths are in millimetres, and the board's width; else split the job.",
   }),
+  tooManyClips: ({ clips, limit, areaM2, apart }, _, write) => ({
+    says: `${write.number(areaM2, 0)} m² with a clip every ${write.mm(apart)} mm take at least ${write.number(clips, 0)} clips; ${write.number(limit, 0)} is the most.`,
+    do: "Check that clips.clearMax and board.width are in millimetres; else split the job.",
+  }),
+  tooThin: ({ widthMm, lengthM, limitM }, _, write) => ({
+    says: `The outline is about ${write.mm(widthMm)} mm wide over ${write.number(lengthM, 0)} m: no board fits into it, and ${write.number(limitM, 0)} m is the most that can be listed as bare.`,
+    do: "Check that lengths are in millimetres and the corners are in order.",
+  }),
   tooManyArcPoints: ({ limit }) => ({
     says: `Its arcs need more than ${limit} points to be drawn within 0.2 mm.`,
     do: "Check the bulges, or split the ring.",

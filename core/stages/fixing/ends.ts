@@ -97,6 +97,15 @@ function placeEnd(
     if (reach.lo > reach.hi) continue;
     const zones = barredAlong(barriers, v, reach.lo, reach.hi, false);
     if (!piece.plain) {
+      // A notch open to one side parts the line as a hole does: no clip stands in it.
+      const across = insideAlong(piece.region.outer, v);
+      for (let i = 1; i < across.length; i++)
+        zones.push({
+          lo: Math.floor(across[i - 1]![1]) - 5,
+          hi: Math.ceil(across[i]![0]) + 5,
+          why: "cutout",
+          name: "",
+        });
       for (const hole of piece.region.holes)
         for (const [lo, hi] of insideAlong(hole, v))
           zones.push({ lo: Math.floor(lo), hi: Math.ceil(hi), why: "cutout", name: "" });

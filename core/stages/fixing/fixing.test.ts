@@ -13,6 +13,28 @@ const half: SampleRow[] = [0, 1, 2, 3].map((k) =>
 const codes = (record: FixingRecord): string[] => record.findings.filter((f) => f.level !== "note").map((f) => f.code);
 
 describe("fixClips", () => {
+  it("sets no end clip into a notch that is open to one side", () => {
+    const sample = sampleTerrace([{ boards: [220] }]);
+    const piece = sample.bond.pieces[0]!;
+    const at = (u: number, v: number) => [toUm(u), toUm(v)] as const;
+    const outer = [at(0, 0), at(80, 0), at(80, 120), at(140, 120), at(140, 0), at(220, 0), at(220, 160), at(0, 160)];
+    sample.bond.pieces[0] = { ...piece, plain: false, region: { outer, holes: [] } };
+    const ends = fix(sample).clips.filter((clip) => clip.kind === "end");
+    expect(ends.length).toBeGreaterThan(0);
+    for (const { uUm, vUm } of ends) expect(uUm <= 80_000 || uUm >= 140_000 || vUm >= 120_000).toBe(true);
+  });
+
+  it("gives up demands that cannot be met, as many as there are, and never more", () => {
+    // nine clips of 120 mm do not stand on a piece of 500 mm: five do, and that is said
+    const short: SampleRow[] = [0, 1, 2].map(() => ({ boards: [1200, 500] }));
+    const record = fix(sampleTerrace(short, sampleJob({ clips: { perPiece: 9 } })));
+    expect(codes(record)).toContain("clips");
+    // two runs on one seam, fourteen clips too many each
+    const two = fix(sampleTerrace([{ boards: [700] }, { boards: [700] }], sampleJob({ clips: { perPiece: 20 } })));
+    expect(two.counts.seam).toBe(6);
+    expect(codes(two).filter((code) => code === "clips").length).toBeGreaterThan(1);
+  });
+
   it("gives the square metre of five boards 8 seam, 3 start and 3 last clips", () => {
     const record = fix(sampleTerrace(five));
     expect(record.counts).toEqual({ start: 3, seam: 8, last: 3, end: 10 });

@@ -53,8 +53,13 @@ export function outsideRows(
   return out;
 }
 
-/** Bands across, in which a field without a row is named, um: with NAME_EVERY_UM along, no part is 400 mm from its finding. */
+/**
+ * Bands across, in which a field without a row is named, um: with NAME_EVERY_UM along, no part is 400 mm from its finding.
+ * Where the field runs across and is nowhere wider than SLIM_UM, longer bands do.
+ */
 const BAND_UM = 250_000;
+const LONG_BAND_UM = 600_000;
+const SLIM_UM = 200_000;
 
 /** Names every part of a field that is too thin for any piece of board. Cost: the field's edges, and its length. */
 export function thinFindings(parts: readonly Region[]): BareFinding[] {
@@ -62,7 +67,8 @@ export function thinFindings(parts: readonly Region[]): BareFinding[] {
   for (const part of parts) {
     const box = boxOf(part.outer);
     const bands: Strip[] = [];
-    for (let v = box.v0 - 1; v <= box.v1; v += BAND_UM) bands.push([v, v + BAND_UM]);
+    const band = box.u1 - box.u0 <= SLIM_UM ? LONG_BAND_UM : BAND_UM;
+    for (let v = box.v0 - 1; v <= box.v1; v += band) bands.push([v, v + band]);
     const widthMm = toMm(Math.min(NEEDLE_UM, box.u1 - box.u0, box.v1 - box.v0));
     const lengthMm = toMm(Math.max(box.u1 - box.u0, box.v1 - box.v0));
     for (const regions of clipStrips([part], bands))

@@ -338,3 +338,46 @@ describe("rows askew", () => {
       expect(codes(deg, bond)).toEqual([]);
   });
 });
+
+describe("where hardly anything is left", () => {
+  it("keeps the field and its area without a row, and names all of it within reach", () => {
+    for (const angle of [0, 90]) {
+      const outline = [
+        [0, 0],
+        [9000, 0],
+        [9000, 30],
+        [0, 30],
+      ];
+      const setout = planned(jobWith(outline, { bond: { angle } }))!;
+      expect(setout.rows).toEqual([]);
+      expect(setout.fieldAreaUm2).toBeCloseTo(8980 * 10 * 1e6, -3);
+      expect(setout.field.length).toBe(1);
+      const named = setout.findings.filter((finding) => finding.rule === "cover").map((finding) => finding.at!);
+      for (let x = 10; x <= 8990; x += 10)
+        expect(
+          named.some(([u, v]) => (u - x) * (u - x) + (v - 15) * (v - 15) < 390 * 390),
+          `${x}`,
+        ).toBe(true);
+      expect(named.length).toBeLessThan(9000 / 400);
+    }
+  });
+
+  it("parts a row under a corner of a cut-out by a whole needle, so that no ends face each other over a slit", () => {
+    for (const seed of [531, 742]) {
+      const setout = planned(randomJob(seed) as Raw)!;
+      for (const row of setout.rows) {
+        const spans = row.spans.map((i) => setout.spans[i]!);
+        for (const left of spans)
+          for (const right of spans)
+            if (right.u0Um >= left.u1Um && right.u0Um - left.u1Um < 9000)
+              expect(facing(left, left.u1Um) && facing(right, right.u0Um), `seed ${seed} row ${row.row}`).toBe(false);
+      }
+    }
+  });
+});
+
+/** Whether a span ends square to the row at this level of u. */
+function facing(span: SetoutRecord["spans"][number], u: number): boolean {
+  const ring = span.region.outer;
+  return ring.some((p, i) => p[0] === u && ring[(i + 1) % ring.length]![0] === u);
+}

@@ -11,6 +11,10 @@ export interface SiteProblems {
   tooFar: { x: number; y: number; limit: number };
   /** The least number of boards that can cover it. */
   tooManyBoards: { boards: number; limit: number; areaM2: number };
+  /** The least number of clips, by the area and the greatest distance between two, centre to centre. */
+  tooManyClips: { clips: number; limit: number; areaM2: number; apart: number };
+  /** A strip no board fits into, and far too long to name all of it. */
+  tooThin: { widthMm: number; lengthM: number; limitM: number };
   tooManyArcPoints: { limit: number };
   cutoutOutside: { name: string };
   cutoutsCoverAll: { cutouts: number };

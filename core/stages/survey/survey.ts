@@ -18,6 +18,9 @@ export type Surveyed =
 /** A terrace of less than a hundredth of a square metre is a slip of the pen. */
 const OUTLINE_LEAST_MM2 = 10_000;
 
+/** On the average narrower than two usual gaps and the narrowest bit of board together, mm. */
+const THIN_MM = 40;
+
 /**
  * The site as measured: outline by coordinates or adjusted tapes, wall offsets put in, everything simple and
  * counter-clockwise, gaps resolved. A ring that cannot be is a problem with its place in the job; every one is told at
@@ -115,8 +118,7 @@ function tooManyBoards(job: Job, areaMm2: number, path: JsonPath): SiteProblem[]
   const gap = Math.max(job.gaps.side, job.gaps.sideRange[1]);
   const boards = Math.floor(areaMm2 / ((longest + job.gaps.end) * (job.board.width + gap)));
   const areaM2 = Math.round(areaMm2 / 1e6);
-  if (boards > LIMITS.boards)
-    return [{ path, code: "tooManyBoards", data: { boards, limit: LIMITS.boards, areaM2 } }];
+  if (boards > LIMITS.boards) return [{ path, code: "tooManyBoards", data: { boards, limit: LIMITS.boards, areaM2 } }];
   const { length, clearMax, measure } = job.clips;
   const apart = clearMax + (measure === "clear" ? length : 0);
   const clips = apart > 0 ? Math.floor(areaMm2 / ((job.board.width + gap) * apart)) : 0;
@@ -125,12 +127,13 @@ function tooManyBoards(job: Job, areaMm2: number, path: JsonPath): SiteProblem[]
 }
 
 /** Thinner than a needle of board all along, and so long that a plan would be nothing but a list of what stays bare. */
-function tooThin(flat: Flat, areaMm2: number, path: JsonPath): SiteProblem[] {
+function tooThin({ xsUm, ysUm }: FlatRing, areaMm2: number, path: JsonPath): SiteProblem[] {
   let around = 0;
-  flat.ring.forEach(([u, v], i) => {
-    const [un, vn] = flat.ring[(i + 1) % flat.ring.length]!;
-    around += Math.sqrt((un - u) * (un - u) + (vn - v) * (vn - v)) / 1000;
-  });
+  for (let i = 0, j = xsUm.length - 1; i < xsUm.length; j = i++) {
+    const dx = xsUm[i]! - xsUm[j]!;
+    const dy = ysUm[i]! - ysUm[j]!;
+    around += Math.sqrt(dx * dx + dy * dy) / 1000;
+  }
   const length = around / 2;
   const width = areaMm2 / length;
   if (width >= THIN_MM || length <= LIMITS.thinLengthMm) return [];
