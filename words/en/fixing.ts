@@ -67,7 +67,7 @@ export const fixing: Sentences<FixingFindings> = {
     do: `Measure the edge of the base and enter it as site.slab. Until then drill nothing nearer than ${write.mm(d.limitMm)} mm to it.`,
   }),
   wallReach: (d, _, write) => ({
-    says: `${write.number(d.count, 0)} clips stand nearer than ${write.mm(d.reachMm)} mm to a wall, the nearest at ${write.mm(d.nearestMm)} mm: the drill's body may not fit there.`,
-    do: "Take a long bit or an angle drill for these holes, or drill them before the wall is in the way.",
+    says: `${d.count === 1 ? "One clip stands" : `${write.number(d.count, 0)} clips stand`} nearer than ${write.mm(d.reachMm)} mm to a wall, the nearest at ${write.mm(d.nearestMm)} mm: the drill's body may not fit there.`,
+    do: "Take a long bit or an angle drill there, or drill before the wall is in the way.",
   }),
 };

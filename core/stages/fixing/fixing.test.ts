@@ -30,7 +30,9 @@ describe("fixClips", () => {
     const record = fix(sampleTerrace(short, sampleJob({ clips: { perPiece: 9 } })));
     expect(codes(record)).toContain("clips");
     // two runs on one seam, fourteen clips too many each
-    const two = fix(sampleTerrace([{ boards: [700] }, { boards: [700] }], sampleJob({ clips: { perPiece: 20 } })));
+    const free = ["open", "open", "open", "open"] as const;
+    const many = sampleJob({ clips: { perPiece: 20 } });
+    const two = fix(sampleTerrace([{ boards: [700] }, { boards: [700] }], many, {}, free));
     expect(two.counts.seam).toBe(6);
     expect(codes(two).filter((code) => code === "clips").length).toBeGreaterThan(1);
   });
