@@ -55,6 +55,13 @@ test("where one paper cannot be written none is, and what was there stays", () =
   expect(existsSync(join(dir, "plan.json", "plan.json"))).toBe(false);
 });
 
+test("folders above are made; one that cannot be made is told of, and soon", () => {
+  const deep = join(folder(), "a", "b");
+  expect(writeAll(deep, [{ name: "plan.json", bytes: "{}" }])).toEqual([join(deep, "plan.json")]);
+  expect(() => writeAll("/dev/null/x", [])).toThrow(FileTrouble);
+  if (existsSync("/proc/self")) expect(() => writeAll("/proc/rowline/x", [])).toThrow(FileTrouble);
+});
+
 test("names cannot command the terminal", () => {
   expect(forTerminal("a\u001b[31mred\u0007\r\u202eb\u009b2J\u0000 c\td\ne é 🏗")).toBe(
     "a\ufffd[31mred\ufffd\ufffd\ufffdb\ufffd2J\ufffd c\td\ne é 🏗",

@@ -11,7 +11,7 @@ import {
   statSync,
   writeSync,
 } from "node:fs";
-import { join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { LIMITS } from "../../core/base/limits.ts";
 import type { NamedText, OutFile } from "../../desk/outcome.ts";
 
@@ -65,7 +65,7 @@ export function writeAll(dir: string, files: OutFile[]): string[] {
   const written: { temporary: string; final: string }[] = [];
   let current = dir;
   try {
-    mkdirSync(dir, { recursive: true });
+    makeFolder(dir);
     for (const entry of readdirSync(dir, { withFileTypes: true }))
       if (entry.name.endsWith(UNFINISHED) && !entry.isDirectory()) rmSync(join(dir, entry.name), { force: true });
     for (const file of files) {
@@ -95,4 +95,17 @@ export function writeAll(dir: string, files: OutFile[]): string[] {
     if (cause instanceof FileTrouble) throw cause;
     throw new FileTrouble(sentenceFor(current, cause));
   }
+}
+
+/**
+ * The folder with all above it. One at a time, from the top: Node's own recursive making never ends where the system says
+ * of a folder that may not be made that its parent is not there (as under /proc).
+ */
+function makeFolder(dir: string): void {
+  const missing: string[] = [];
+  for (let at = resolve(dir); !existsSync(at); at = dirname(at)) missing.push(at);
+  for (const at of missing.reverse()) mkdirSync(at);
+  // says in its own words where what is there is no folder
+  if (!statSync(dir).isDirectory())
+    throw new FileTrouble(`${dir}: a file stands where a folder is wanted. Name another folder.`);
 }
