@@ -1,3 +1,4 @@
+import { LIMITS } from "../base/limits.ts";
 import { nearest } from "../read/nearest.ts";
 import type { JsonPath, PathProblem, Read } from "../read/problem.ts";
 import { allOf, readAgainst } from "../read/read.ts";
@@ -13,7 +14,7 @@ export function readProgress(text: string, file: string): Read<ProgressFile> {
   return problems.length > 0 ? { ok: false, problems } : { ok: true, value: against.value as ProgressFile };
 }
 
-/** Ids unique; an undo names an earlier event, once, and no undo; no piece lies twice unless it was spoilt between. O(events). */
+/** Ids unique; an undo names an earlier event, once, and no undo; no piece lies twice unless it was spoilt between. O(events): nearest names are sought for no more problems than are listed. */
 export function checkEvents(events: readonly ProgressEvent[]): PathProblem[] {
   const found: PathProblem[] = [];
   const tell = <C extends keyof ProgressProblems & string>(
@@ -38,9 +39,10 @@ export function checkEvents(events: readonly ProgressEvent[]): PathProblem[] {
       const target = seen.get(event.event);
       const before = undone.get(event.event);
       if (!target && later.has(event.event)) tell(at, "undoOfLater", { event: event.event });
-      else if (!target)
-        tell(at, "undoOfNothing", { event: event.event, nearest: nearest(event.event, [...seen.keys()].slice(-2000)) });
-      else if (target.kind === "undo") tell(at, "undoOfUndo", { event: event.event });
+      else if (!target) {
+        const near = found.length < LIMITS.problems ? nearest(event.event, [...seen.keys()].slice(-2000)) : null;
+        tell(at, "undoOfNothing", { event: event.event, nearest: near });
+      } else if (target.kind === "undo") tell(at, "undoOfUndo", { event: event.event });
       else if (before !== undefined) tell(at, "undoTwice", { event: event.event, first: before });
       else {
         undone.set(event.event, event.id);
