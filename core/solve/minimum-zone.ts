@@ -18,6 +18,8 @@ export interface Zone {
 /** Smaller gains than this do not count, mm: a thousandth of what any level reads. */
 const ENOUGH_MM = 1e-9;
 const STEPS_MAX = 20_000;
+/** An exchange that moves less than this (coordinates within -1 .. 1) would leave three points on one line as a basis. */
+const LEAST_MOVE = 1e-9;
 
 /**
  * Minimum-zone plane (Chebyshev in z) by the exchange method: the simplex method on the dual linear programme, whose
@@ -46,6 +48,8 @@ export function minimumZone(points: readonly (readonly [number, number, number])
   const basis = [2 * i0, 2 * i0 + 1, 2 * i1, 2 * i2];
   let bland = false;
   let last = Number.NEGATIVE_INFINITY;
+  // Points that would leave the basis with three points all but on one line: they may not come in again.
+  const barred = new Set<number>();
   for (let steps = 0; ; steps++) {
     const weights = solveBasis(basis, x, y, [0, 0, 0, 1], false)!;
     const plane = solveBasis(
@@ -58,7 +62,7 @@ export function minimumZone(points: readonly (readonly [number, number, number])
     const [c0, a0, b0, half] = plane as unknown as [number, number, number, number];
     bland = half <= last + ENOUGH_MM;
     last = half;
-    const enter = steps < STEPS_MAX ? entering(x, y, z, c0, a0, b0, half, bland) : -1;
+    const enter = steps < STEPS_MAX ? entering(x, y, z, c0, a0, b0, half, bland, barred) : -1;
     if (enter < 0) {
       const certificate = basis
         .map((c, k) => ({ index: c >> 1, weight: sign(c) * weights[k]! }))
@@ -66,14 +70,21 @@ export function minimumZone(points: readonly (readonly [number, number, number])
         .sort((p, q) => p.index - q.index);
       const a = a0 / reach;
       const b = b0 / reach;
-      const halfWidth = Math.max(0, half);
+      const halfWidth = Math.max(0, half, barred.size > 0 ? farthest(x, y, z, c0, a0, b0) : 0);
       // A zone of no width: two entries of one point cancel, and nothing needs proof.
       return { a, b, c: c0 + oz - a * ox - b * oy, halfWidth, certificate: merged(certificate), steps };
     }
     const s = sign(enter);
     const j = enter >> 1;
     const move = solveBasis(basis, x, y, [s, s * x[j]!, s * y[j]!, 1], false)!;
-    basis[leaving(basis, weights, move)] = enter;
+    const out = leaving(basis, weights, move);
+    const before = basis[out]!;
+    basis[out] = enter;
+    if (move[out]! > LEAST_MOVE && solveBasis(basis, x, y, [0, 0, 0, 1], false)) barred.clear();
+    else {
+      basis[out] = before;
+      barred.add(enter);
+    }
   }
 }
 
@@ -103,6 +114,7 @@ function entering(
   b: number,
   half: number,
   bland: boolean,
+  barred: ReadonlySet<number>,
 ): number {
   let best = -1;
   let most = half + ENOUGH_MM;
@@ -110,18 +122,27 @@ function entering(
     const r = z[i]! - c - a * x[i]! - b * y[i]!;
     const off = r < 0 ? -r : r;
     if (off <= most) continue;
-    best = r < 0 ? 2 * i + 1 : 2 * i;
+    const column = r < 0 ? 2 * i + 1 : 2 * i;
+    if (barred.has(column)) continue;
+    best = column;
     if (bland) return best;
     most = off;
   }
   return best;
 }
 
+/** Greatest distance of any point from the plane. */
+function farthest(x: Float64Array, y: Float64Array, z: Float64Array, c: number, a: number, b: number): number {
+  let most = 0;
+  for (let i = 0; i < z.length; i++) most = Math.max(most, Math.abs(z[i]! - c - a * x[i]! - b * y[i]!));
+  return most;
+}
+
 function leaving(basis: number[], weights: Float64Array, move: Float64Array): number {
   let out = 0;
   let least = Number.POSITIVE_INFINITY;
   for (let k = 0; k < 4; k++) {
-    if (!(move[k]! > 1e-11)) continue;
+    if (!(move[k]! > LEAST_MOVE)) continue;
     const ratio = Math.max(0, weights[k]!) / move[k]!;
     if (ratio < least - 1e-15 || (ratio <= least + 1e-15 && basis[k]! < basis[out]!)) {
       least = Math.min(least, ratio);
